@@ -1,0 +1,33 @@
+import type { HowMeasured } from '../bin/scenario.ts';
+
+/** What a bin may be given on a visit today. */
+export interface FeedAdvice {
+  /** Whole feeding today [kg wet food]; 0 = hold. */
+  readonly massKg: number;
+  /** The range of EQ12's honest spread. */
+  readonly lowKg: number;
+  readonly highKg: number;
+  /** Zones whose turn it is, first is next; empty when it holds. */
+  readonly zones: readonly number[];
+  /** Dry bedding that belongs with it [kg]. */
+  readonly beddingKg: number;
+  readonly hold: HoldReason | null;
+  /** What to keep back, as material risk words. */
+  readonly estimateValid: boolean;
+  readonly how: HowMeasured;
+}
+
+export const HOLD_REASONS = ['hot', 'cold', 'airless', 'sour', 'smell', 'food-in-hand', 'resting'] as const;
+export type HoldReason = (typeof HOLD_REASONS)[number];
+
+export const DUTY_KINDS = ['feed', 'check', 'loosen', 'water', 'bedding', 'inoculate', 'harvest', 'rest'] as const;
+export type DutyKind = (typeof DUTY_KINDS)[number];
+
+/** A thing that falls due at a bin, with its window in scenario days. */
+export interface DutyWindow {
+  readonly kind: DutyKind;
+  readonly fromDay: number;
+  readonly dueDay: number;
+  readonly overdueDay: number;
+  readonly why: string;
+}
