@@ -1,0 +1,19 @@
+// `npm start`: installs and builds what is missing, then becomes the one server process.
+// It is the same process, not a child: a signal or a kill reaches the server itself and nothing is left behind.
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { ensureBuilt } from './build.mjs';
+import { ensureInstalled } from './install.mjs';
+import { main, root, Sorry } from './lib.mjs';
+
+await main(async () => {
+  await ensureInstalled();
+  await ensureBuilt();
+  const server = join(root, 'apps/api/build/server.mjs');
+  if (!existsSync(server))
+    throw new Sorry('There is no server to start.', { why: 'apps/api/src/server.ts is missing', next: 'git status' });
+  process.env.NODE_ENV ??= 'production';
+  process.argv = [process.argv[0], server, ...process.argv.slice(2)];
+  await import(pathToFileURL(server).href);
+});

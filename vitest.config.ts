@@ -1,0 +1,64 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const never = ['**/node_modules/**', '**/build/**', '**/.svelte-kit/**'];
+const alias = { $lib: here('./apps/web/src/lib') };
+
+/** One project per kind of test; `scripts/test.mjs` runs them all, `npx vitest run --project unit` runs one. */
+export default defineConfig({
+  test: {
+    // A retry would hide a race, and a test that passes by having nothing in it would hide everything.
+    retry: 0,
+    passWithNoTests: false,
+    projects: [
+      {
+        resolve: { alias },
+        test: {
+          name: 'unit',
+          include: [
+            'packages/**/*.test.ts',
+            'apps/*/src/**/*.test.ts',
+            'apps/web/adapter/**/*.test.ts',
+            'seed/**/*.test.ts',
+            'scripts/**/*.test.ts',
+          ],
+          exclude: never,
+        },
+      },
+      {
+        test: {
+          name: 'api',
+          include: ['tests/{api,outside,faults,migrations}/**/*.test.ts'],
+          exclude: never,
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+        },
+      },
+      { test: { name: 'tidy', include: ['tests/tidy/**/*.test.ts'], exclude: never, testTimeout: 30_000 } },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          exclude: never,
+          // One browser and one server at a time, after everything else: two cores cannot keep more of them honest.
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+          testTimeout: 60_000,
+          hookTimeout: 90_000,
+        },
+      },
+      {
+        test: {
+          name: 'proof',
+          include: ['tests/**/*.proof.ts'],
+          exclude: never,
+          fileParallelism: false,
+          sequence: { groupOrder: 2 },
+          testTimeout: 3_600_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
