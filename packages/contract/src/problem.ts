@@ -1,0 +1,68 @@
+/**
+ * What goes wrong, as RFC 9457 problem details with a closed `code`. The web has words for every
+ * code (what, why, what next); the API's own `detail` is a plain sentence for whoever reads JSON.
+ */
+import * as z from 'zod';
+
+export const ERROR_CODES = [
+  'bad-request', // malformed JSON, wrong content type
+  'invalid', // field errors
+  'too-large',
+  'not-signed-in',
+  'wrong-sign-in',
+  'wait', // too many tries; retryAfterSeconds
+  'second-step', // TOTP asked for
+  'code-wrong',
+  'code-spent',
+  'not-allowed',
+  'not-found',
+  'cross-site',
+  'not-in-demo',
+  'only-in-demo',
+  'date-before-bin',
+  'date-in-future',
+  'bin-retired',
+  'zone-unknown',
+  'material-never',
+  'material-hidden',
+  'material-unknown',
+  'same-id-other-content',
+  'still-running',
+  'changed-meanwhile',
+  'too-late-to-undo',
+  'already-undone',
+  'shift-full',
+  'shift-over',
+  'shift-cancelled',
+  'already-signed-up',
+  'pupils-need-adults',
+  'has-sign-ups',
+  'code-taken',
+  'name-taken',
+  'last-owner',
+  'no-room', // disk full
+  'unavailable',
+  'server-fault',
+] as const;
+export const ErrorCode = z.enum(ERROR_CODES);
+export type ErrorCode = z.infer<typeof ErrorCode>;
+
+export const FieldError = z.object({
+  /** JSON pointer into the request body, or `query/from`, `path/id`. */
+  pointer: z.string(),
+  message: z.string(),
+});
+
+export const Problem = z.object({
+  type: z.string(),
+  title: z.string(),
+  status: z.int(),
+  detail: z.string(),
+  code: ErrorCode,
+  requestId: z.string(),
+  errors: z.array(FieldError).optional(),
+  retryAfterSeconds: z.int().optional(),
+  /** What the client needs to carry on: the three nearest open shifts, the other version. */
+  help: z.record(z.string(), z.unknown()).optional(),
+});
+export type Problem = z.infer<typeof Problem>;

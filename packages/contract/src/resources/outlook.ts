@@ -1,0 +1,125 @@
+/** The board and a bin's outlook: what is so, why, what helps, what comes. Days are local dates. */
+import { CAUTION_IDS, DAY_QUANTITIES, DUTY_KINDS, HOLD_REASONS, REASON_CODES, REMEDY_IDS, SIGNAL_IDS } from '@middenry/domain';
+import * as z from 'zod';
+import { Band, Id, Instant, LocalDate, LocalTime, SpreadShape } from '../common.ts';
+import { type RouteSpec, members } from '../route.ts';
+import { IdParams } from './place.ts';
+
+export const Reason = z.object({
+  code: z.enum(REASON_CODES),
+  values: z.record(z.string(), z.union([z.number(), z.string()])).describe('numbers in SI units; a key ending in `On` is a local date'),
+  entryIds: z.array(Id),
+});
+export const Remedy = z.object({
+  id: z.enum(REMEDY_IDS),
+  zone: z.int().nullable(),
+  massKg: z.number().nullable(),
+  effortMinutes: z.number(),
+  probabilityBefore: z.number(),
+  probabilityAfter: z.number(),
+  cautions: z.array(z.enum(CAUTION_IDS)),
+});
+export const Flag = z.object({
+  signal: z.enum(SIGNAL_IDS),
+  band: Band,
+  probability: z.number(),
+  holdsNow: z.boolean(),
+  firstLikelyOn: LocalDate.nullable(),
+  /** First day of the present unbroken stretch in this band, as far as the log tells. */
+  sinceOn: LocalDate.nullable(),
+  zone: z.int().nullable(),
+  reasons: z.array(Reason),
+  remedies: z.array(Remedy),
+});
+export type Flag = z.infer<typeof Flag>;
+
+export const FeedAdviceShape = z.object({
+  massKg: z.number(),
+  lowKg: z.number(),
+  highKg: z.number(),
+  zones: z.array(z.int()),
+  beddingKg: z.number(),
+  hold: z.enum(HOLD_REASONS).nullable(),
+  estimateValid: z.boolean(),
+});
+export const Duty = z.object({ kind: z.enum(DUTY_KINDS), fromOn: LocalDate, dueOn: LocalDate, overdueOn: LocalDate, why: z.string(), overdue: z.boolean() });
+export const Trend = z.object({
+  quantity: z.enum(['airlessFrac', 'moistureFracWb', 'foodInHandDays', 'bedTempC', 'castingsKgWb']),
+  values: z.array(z.object({ on: LocalDate, value: z.number() })).max(60),
+  lowNormal: z.number(),
+  highNormal: z.number(),
+});
+
+export const BoardBin = z.object({
+  id: Id,
+  code: z.string(),
+  name: z.string(),
+  siteId: Id,
+  siteName: z.string(),
+  kind: z.string(),
+  placeOrder: z.int(),
+  state: z.enum(['active', 'resting']),
+  band: Band,
+  /** Flags in `watch` or `act`, worst first; empty when settled. */
+  flags: z.array(Flag),
+  lastFedOn: LocalDate.nullable(),
+  lastCheckedOn: LocalDate.nullable(),
+  foodInHandDays: z.number(),
+  castingsKg: z.number(),
+  advice: FeedAdviceShape,
+  trend: Trend,
+});
+export type BoardBin = z.infer<typeof BoardBin>;
+export const Uncovered = z.object({ shiftId: Id, siteId: Id, siteName: z.string(), localDate: LocalDate, localTime: LocalTime, minutes: z.int(), places: z.int(), taken: z.int(), title: z.string() });
+export const Board = z.object({
+  asOf: Instant,
+  today: LocalDate,
+  counts: z.object({ act: z.int(), watch: z.int(), unknown: z.int(), settled: z.int() }),
+  bins: z.array(BoardBin),
+  uncovered: z.array(Uncovered).describe('shifts of the next 14 days with open places, soonest first'),
+});
+export type Board = z.infer<typeof Board>;
+
+const dayRow = z.object({ on: LocalDate, ...(Object.fromEntries(DAY_QUANTITIES.map((q) => [q, SpreadShape])) as Record<(typeof DAY_QUANTITIES)[number], typeof SpreadShape>) });
+export const ZoneNow = z.object({
+  zone: z.int(),
+  foodLeftKg: SpreadShape,
+  leftFrac: SpreadShape,
+  layerDepthM: SpreadShape,
+  airDepthM: SpreadShape,
+  airlessFrac: SpreadShape,
+  lastFedOn: LocalDate.nullable(),
+  lastFedKg: z.number(),
+  isNext: z.boolean(),
+});
+export const BinOutlook = z.object({
+  binId: Id,
+  today: LocalDate,
+  band: Band,
+  flags: z.array(Flag).describe('every signal, worst first, settled ones too'),
+  zones: z.array(ZoneNow),
+  now: z.object({
+    foodInHandDays: SpreadShape,
+    wormsKg: SpreadShape,
+    moistureFracWb: SpreadShape,
+    airFilledPorosity: SpreadShape,
+    bedTempC: SpreadShape,
+    ph: SpreadShape,
+    cnRatio: SpreadShape,
+    castingsKg: SpreadShape,
+    levelM: SpreadShape,
+  }),
+  lastFedOn: LocalDate.nullable(),
+  lastCheckedOn: LocalDate.nullable(),
+  lastHarvestOn: LocalDate.nullable(),
+  advice: FeedAdviceShape,
+  duties: z.array(Duty),
+  history: z.array(dayRow),
+  forecast: z.array(dayRow),
+});
+export type BinOutlook = z.infer<typeof BinOutlook>;
+
+export const outlookRoutes = [
+  { method: 'GET', path: '/api/board', name: 'readBoard', summary: 'Every bin at a glance', tag: 'outlook', access: members, own: 'nothing', query: z.object({ siteId: Id.optional() }), answer: Board, status: 200 },
+  { method: 'GET', path: '/api/bins/:id/outlook', name: 'readOutlook', summary: 'One bin: state, why, what helps, what comes', tag: 'outlook', access: members, own: 'nothing', params: IdParams, query: z.object({ historyDays: z.coerce.number().int().min(1).max(800).default(84) }), answer: BinOutlook, status: 200 },
+] as const satisfies readonly RouteSpec[];

@@ -1,0 +1,44 @@
+/**
+ * One row of the route table. The API registers from it, the OpenAPI document is made from it and
+ * the access test walks it: a route that is not here cannot exist.
+ */
+import type * as z from 'zod';
+import type { Role } from './common.ts';
+
+/** `any`: may act on every row; `own`: only on what is theirs (see `own`), else 404; `none`: 403, or 401 when nobody is signed in. */
+export type Reach = 'any' | 'own' | 'none';
+
+/** What makes a row one's own on this route. */
+export type Ownership = 'person' | 'entry' | 'sign-up' | 'session' | 'site' | 'nothing';
+
+export interface Access extends Readonly<Record<Role, Reach>> {
+  /** Nobody signed in. */
+  readonly anonymous: 'any' | 'none';
+}
+
+export interface RouteSpec {
+  readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+  /** Fastify path below the root, e.g. `/api/bins/:id`. */
+  readonly path: string;
+  readonly name: string;
+  readonly summary: string;
+  readonly tag: string;
+  readonly access: Access;
+  readonly own: Ownership;
+  readonly params?: z.ZodType;
+  readonly query?: z.ZodType;
+  readonly body?: z.ZodType;
+  readonly answer?: z.ZodType;
+  readonly status: 200 | 201 | 204;
+  /** Other than JSON, e.g. `text/csv`. */
+  readonly contentType?: string;
+}
+
+export const everyone = { anonymous: 'any', pupil: 'any', volunteer: 'any', 'site-lead': 'any', coordinator: 'any' } as const satisfies Access;
+export const members = { anonymous: 'none', pupil: 'any', volunteer: 'any', 'site-lead': 'any', coordinator: 'any' } as const satisfies Access;
+/** Site leads see and change their own site; coordinators everything. */
+export const grownUps = { anonymous: 'none', pupil: 'none', volunteer: 'any', 'site-lead': 'any', coordinator: 'any' } as const satisfies Access;
+export const leads = { anonymous: 'none', pupil: 'none', volunteer: 'none', 'site-lead': 'own', coordinator: 'any' } as const satisfies Access;
+export const coordinators = { anonymous: 'none', pupil: 'none', volunteer: 'none', 'site-lead': 'none', coordinator: 'any' } as const satisfies Access;
+/** Own row for everybody, every row for coordinators. */
+export const owners = { anonymous: 'none', pupil: 'own', volunteer: 'own', 'site-lead': 'own', coordinator: 'any' } as const satisfies Access;
