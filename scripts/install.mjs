@@ -28,12 +28,7 @@ function isInStep({ lock, folders }) {
   for (const folder of folders) {
     const wanted = readJson(join(root, folder, 'package.json'));
     for (const kind of ['dependencies', 'devDependencies']) {
-      if (
-        JSON.stringify(wanted[kind] ?? {}) !== JSON.stringify(lock.packages[folder][kind] ?? {}) &&
-        !sameEntries(wanted[kind], lock.packages[folder][kind])
-      ) {
-        return false;
-      }
+      if (!sameEntries(wanted[kind], lock.packages[folder][kind])) return false;
     }
   }
   return Object.entries(lock.packages).every(([path, entry]) => {
@@ -101,7 +96,7 @@ async function ensureAddon() {
   }
   await ensureCompiler();
   say('compiling SQLite; this takes a minute or two, once per machine');
-  const code = await npm(['rebuild', 'better-sqlite3'], {
+  const code = await npm(['rebuild', 'better-sqlite3', '--loglevel=error'], {
     env: { ...process.env, ...headersHere(), npm_config_build_from_source: 'true' },
   });
   if (code !== 0 || !addonLoads()) {
@@ -134,7 +129,7 @@ export async function ensureInstalled() {
     if (!isInStep(manifests())) {
       say('installing what package-lock.json lists');
       // Scripts stay off: the one package that needs its script is built, or taken from the cache, just below.
-      const code = await npm(['ci', '--include=dev', '--ignore-scripts', '--no-audit', '--no-fund']);
+      const code = await npm(['ci', '--include=dev', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error']);
       if (code !== 0)
         throw new Sorry('npm could not install the packages.', { why: 'see the lines above', next: 'check the network, then start again' });
     }
