@@ -1,0 +1,120 @@
+import { addDays, dayNumber, daysBetween, localDay, localTime } from './days.ts';
+import { CM_PER_INCH, CM_PER_M, KG_PER, LITRES_PER, fromCelsius, type UnitSystem } from './units.ts';
+
+export interface FormatSettings {
+  readonly units: UnitSystem;
+  readonly locale: string;
+  readonly timeZone: string;
+  /** Today in the programme's zone, by the server's clock. */
+  readonly today: string;
+}
+
+/** A space that never breaks between a number and its unit. */
+const NB = '\u00a0';
+const G_PER_KG = 1000;
+const PER_CENT = 100;
+const OZ_PER_LB = 16;
+const MIN_PER_H = 60;
+
+export type Format = ReturnType<typeof makeFormat>;
+
+/** Everything a number or a date may look like on a page. Pages know no other way. */
+export function makeFormat(settings: FormatSettings) {
+  const { units, locale, timeZone, today } = settings;
+  const us = units === 'us';
+  const number = (value: number, digits = 0) => value.toLocaleString(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  /** Two significant digits while small, whole numbers above ten: what a bin-side scale can mean. */
+  const short = (value: number) => {
+    const size = Math.abs(value);
+    if (size >= 9.95) return number(value);
+    const digits = size >= 0.995 ? 1 : 2;
+    return value.toLocaleString(locale, { maximumFractionDigits: digits });
+  };
+  const intl = (options: Intl.DateTimeFormatOptions) => {
+    const made = new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' });
+    return (day: string) => made.format(new Date(`${day}T12:00:00Z`));
+  };
+  const weekday = intl({ weekday: 'long' });
+  const shortWeekday = intl({ weekday: 'short' });
+  const dayMonth = intl({ day: 'numeric', month: 'short' });
+  const longDate = intl({ weekday: 'long', day: 'numeric', month: 'long' });
+  const fullDate = intl({ day: 'numeric', month: 'long', year: 'numeric' });
+  const date = (day: string) => (day.slice(0, 4) === today.slice(0, 4) ? dayMonth(day) : intl({ day: 'numeric', month: 'short', year: 'numeric' })(day));
+
+  const mass = (kg: number) => {
+    if (us) {
+      const pounds = kg / KG_PER.lb;
+      return pounds < 0.95 && pounds > 0 ? `${number(pounds * OZ_PER_LB, pounds * OZ_PER_LB < 2 ? 1 : 0)}${NB}oz` : `${short(pounds)}${NB}lb`;
+    }
+    return kg < 0.095 && kg > 0 ? `${number(kg * G_PER_KG)}${NB}g` : `${short(kg)}${NB}kg`;
+  };
+  const days = (n: number) => (Math.round(n) === 1 ? `1${NB}day` : `${number(Math.round(n))}${NB}days`);
+
+  return {
+    settings,
+    number,
+    short,
+    mass,
+    /** Exact to the gram, for reports and for what was typed. */
+    massExact: (kg: number) => (us ? `${number(kg / KG_PER.lb, 2)}${NB}lb` : `${kg.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 3 })}${NB}kg`),
+    massWhole: (kg: number) => `${number(us ? kg / KG_PER.lb : kg)}${NB}${us ? 'lb' : 'kg'}`,
+    massValue: (kg: number, digits = 0) => number(us ? kg / KG_PER.lb : kg, digits),
+    massUnit: us ? ('lb' as const) : ('kg' as const),
+    water: (kg: number) => (us ? `${short(kg / LITRES_PER.qt)}${NB}quarts` : `${short(kg)}${NB}litres`),
+    litres: (l: number) => (us ? `${short(l / LITRES_PER.gal)}${NB}gal` : `${short(l)}${NB}litres`),
+    depth: (m: number) => (us ? `${short((m * CM_PER_M) / CM_PER_INCH)}${NB}in` : `${short(m * CM_PER_M)}${NB}cm`),
+    area: (m2: number) => (us ? `${short(m2 / 0.3048 ** 2)}${NB}sq${NB}ft` : `${short(m2)}${NB}m²`),
+    length: (m: number) => (us ? `${short(m / 0.3048)}${NB}ft` : `${short(m)}${NB}m`),
+    temp: (c: number) => `${number(fromCelsius(c, us ? 'f' : 'c'))}${NB}°${us ? 'F' : 'C'}`,
+    tempUnit: us ? ('f' as const) : ('c' as const),
+    percent: (fraction: number) => `${number(fraction * PER_CENT)}${NB}%`,
+    /** A chance is never called certain. */
+    chance: (p: number) => (p > 0.99 ? `over${NB}99${NB}%` : p < 0.01 ? `under${NB}1${NB}%` : `${number(p * PER_CENT)}${NB}%`),
+    days,
+    hours: (minutes: number) => `${short(minutes / MIN_PER_H)}${NB}h`,
+    hoursWhole: (minutes: number) => number(minutes / MIN_PER_H),
+    minutes: (n: number) => (n >= 2 * MIN_PER_H || (n >= MIN_PER_H && n % MIN_PER_H === 0) ? `${short(n / MIN_PER_H)}${NB}${n === MIN_PER_H ? 'hour' : 'hours'}` : `${number(n)}${NB}${n === 1 ? 'minute' : 'minutes'}`),
+    weekday,
+    shortWeekday,
+    date,
+    longDate,
+    fullDate,
+    dayOfMonth: (day: string) => String(Number(day.slice(8, 10))),
+    weekdayMonth: intl({ weekday: 'short', month: 'short' }),
+    month: intl({ month: 'long' }),
+    monthYear: intl({ month: 'long', year: 'numeric' }),
+    /** A day near today in the words people use: today, tomorrow, by Friday. */
+    near: (day: string) => {
+      const away = daysBetween(today, day);
+      if (away === 0) return 'today';
+      if (away === 1) return 'tomorrow';
+      if (away === -1) return 'yesterday';
+      if (Math.abs(away) <= 6) return weekday(day);
+      return date(day);
+    },
+    ago: (day: string) => {
+      const back = daysBetween(day, today);
+      if (back <= 0) return 'today';
+      if (back === 1) return 'yesterday';
+      return back < 60 ? `${days(back)} ago` : `on ${date(day)}`;
+    },
+    since: (day: string) => {
+      const back = daysBetween(day, today);
+      if (back <= 0) return 'since today';
+      if (back === 1) return 'since yesterday';
+      return back <= 6 ? `since ${weekday(day)}` : `since ${date(day)}`;
+    },
+    time: (instant: string) => localTime(instant, timeZone),
+    localDayOf: (instant: string) => localDay(instant, timeZone),
+    /** `10:00 to 11:30`; a shift past midnight keeps its wall time. */
+    timeSpan: (start: string, minutes: number) => {
+      const [h = 0, m = 0] = start.split(':').map(Number);
+      const end = h * MIN_PER_H + m + minutes;
+      const two = (n: number) => String(n).padStart(2, '0');
+      return `${start} to ${two(Math.floor(end / MIN_PER_H) % 24)}:${two(end % MIN_PER_H)}`;
+    },
+    addDays,
+    dayNumber,
+    list: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
+  };
+}
