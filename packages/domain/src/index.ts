@@ -13,3 +13,5 @@ export * from './units/temperature.ts';
 export * from './units/time.ts';
 export * from './units/volume.ts';
 export * from './units/water.ts';
+export * from './materials/blend.ts';
+export * from './materials/measure.ts';
