@@ -1,0 +1,60 @@
+/**
+ * Local dates and times of a site. An instant is worked out from date, time and zone each time it is
+ * needed and never stored, so that a change of the zone rules moves what is still to come.
+ */
+import { Temporal } from 'temporal-polyfill';
+
+export interface LocalStart {
+  readonly localDate: string;
+  readonly localTime: string;
+  readonly timeZone: string;
+}
+
+/** How a local date and time becomes an instant; an argument so that a test can change the zone rules. */
+export type ZoneRules = (local: LocalStart) => { readonly instant: Temporal.Instant; readonly shown: Temporal.PlainDateTime };
+
+/** Doubled times mean the first; skipped ones move forward by what the clocks skipped. */
+export const currentZoneRules: ZoneRules = ({ localDate, localTime, timeZone }) => {
+  const zoned = Temporal.PlainDateTime.from(`${localDate}T${localTime}`).toZonedDateTime(timeZone, { disambiguation: 'compatible' });
+  return { instant: zoned.toInstant(), shown: zoned.toPlainDateTime() };
+};
+
+/** The instant of a local start, and whether the clocks skipped the time that was asked for. */
+export function startOf(local: LocalStart, rules: ZoneRules = currentZoneRules): { readonly startsAt: Date; readonly timeMoved: boolean } {
+  const { instant, shown } = rules(local);
+  const asked = Temporal.PlainDateTime.from(`${local.localDate}T${local.localTime}`);
+  return { startsAt: new Date(instant.epochMilliseconds), timeMoved: !shown.equals(asked) };
+}
+
+/** The day it is at a place at an instant. */
+export function localDateAt(at: Date, timeZone: string): string {
+  return zonedAt(at, timeZone).toPlainDate().toString();
+}
+
+export function localTimeAt(at: Date, timeZone: string): string {
+  return zonedAt(at, timeZone).toPlainTime().toString({ smallestUnit: 'minute' });
+}
+
+export function addDays(localDate: string, days: number): string {
+  return Temporal.PlainDate.from(localDate).add({ days }).toString();
+}
+
+/** The same weekday `count` times in a row, the first included. */
+export function weeklyFrom(localDate: string, count: number): string[] {
+  const first = Temporal.PlainDate.from(localDate);
+  return Array.from({ length: count }, (_, weeks) => first.add({ weeks }).toString());
+}
+
+/** Whole days from one local date to another; negative when `to` comes first. */
+export function daysBetween(from: string, to: string): number {
+  return Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days;
+}
+
+/** 1 for the first of January. */
+export function dayOfYear(localDate: string): number {
+  return Temporal.PlainDate.from(localDate).dayOfYear;
+}
+
+function zonedAt(at: Date, timeZone: string): Temporal.ZonedDateTime {
+  return Temporal.Instant.fromEpochMilliseconds(at.getTime()).toZonedDateTimeISO(timeZone);
+}
