@@ -26,6 +26,9 @@ export interface ZoneView {
   readonly foodLeftKgDb: Spread;
   /** Share of the last feeding of this zone that is not gone, 0 to 1; 0 when never fed. */
   readonly leftFrac: Spread;
+  /** Share of the labile part of the watched feeding that is not gone, and its day; what `overfed` reads. */
+  readonly watchedLabileFrac: Spread;
+  readonly watchedFedDay: number | null;
   readonly layerDepthM: Spread;
   /** How far air reaches down into the layer [m]; as deep as the layer when nothing is short of air. */
   readonly airDepthM: Spread;
