@@ -7,7 +7,8 @@ const places: readonly (readonly [name: string, pattern: RegExp])[] = [
   ['domain', /^packages\/domain\/src\//],
   ['domain checks', /^packages\/domain\/published\//],
   ['contract', /^packages\/contract\//],
-  ['api/db', /^apps\/api\/src\/db\//],
+  // What a store says when it will not open belongs with the store, wherever else it is used.
+  ['api/db', /^apps\/api\/src\/(db\/|start-refusal\.ts$)/],
   ['api/routes', /^apps\/api\/src\/routes\//],
   ['api', /^apps\/api\//],
   ['web/lib/shared', /^apps\/web\/src\/lib\/shared\//],
