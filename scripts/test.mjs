@@ -20,19 +20,31 @@ async function runTests(args) {
   return run(process.execPath, [vitest, 'run', ...chosen, ...reporters, ...args]);
 }
 
+/** Builds; a build that fails is one failure more, and the tests that need none of it still run. */
+async function buildFailure() {
+  try {
+    await ensureBuilt();
+  } catch (error) {
+    return error.message;
+  }
+}
+
 await main(async () => {
   const args = process.argv.slice(2);
   process.on('exit', () => existsSync(report) && rmSync(report));
   let result = { passed: 0, failed: 1, notes: ['the tests did not start'] };
   try {
     await ensureInstalled();
-    await ensureBuilt();
+    const unbuilt = await buildFailure();
     const chromium = await ensureChromium();
     if (chromium) process.env.CHROMIUM_PATH = chromium;
-    else console.error(chromiumMissing);
     const exitCode = await runTests(args);
     result = tally(report, exitCode, { filtered: args.some((arg) => /^(-t|--testNamePattern)/.test(arg)) });
     if (!chromium) result.notes.push(chromiumMissing);
+    if (unbuilt) {
+      result.failed += 1;
+      result.notes.push(unbuilt);
+    }
   } finally {
     for (const note of result.notes) console.error(`middenry: ${note}`);
     process.exitCode = result.failed > 0 ? 1 : 0;
