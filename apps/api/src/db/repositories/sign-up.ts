@@ -1,0 +1,58 @@
+import { all, one, run } from '../rows.ts';
+import type { Store } from '../store.ts';
+
+export interface SignUpRow {
+  readonly id: string;
+  readonly shiftId: string;
+  readonly personId: string;
+  /** null when the person has been erased. */
+  readonly personName: string | null;
+  readonly takenAt: string;
+  readonly givenBackAt: string | null;
+  readonly attended: number | null;
+  readonly minutes: number | null;
+}
+
+const READ = `SELECT u.id, u.shift_id AS shiftId, u.person_id AS personId, p.name AS personName, u.taken_at AS takenAt,
+    u.given_back_at AS givenBackAt, u.attended, u.minutes FROM sign_up u JOIN person p ON p.id = u.person_id`;
+
+export const signUpById = (store: Store, id: string): SignUpRow | null => one<SignUpRow>(store, `${READ} WHERE u.id = ?`, id);
+
+export const signUpsOfShifts = (store: Store, shiftIds: readonly string[]): SignUpRow[] =>
+  all<SignUpRow>(
+    store,
+    `${READ} WHERE u.shift_id IN (SELECT value FROM json_each(?)) AND u.given_back_at IS NULL ORDER BY u.taken_at, u.id`,
+    JSON.stringify(shiftIds),
+  );
+
+/**
+ * Takes a place in one statement: it is there only while fewer people than places have one, nobody
+ * cancelled the shift and this person is not on it yet. Two statements would overbook (criteria PR1).
+ */
+export function takePlace(store: Store, wish: { id: string; shiftId: string; personId: string; at: string }): boolean {
+  return (
+    run(
+      store,
+      `INSERT INTO sign_up (id, shift_id, person_id, taken_at)
+       SELECT ?1, s.id, ?2, ?3 FROM shift s
+       WHERE s.id = ?4 AND s.cancelled_at IS NULL
+         AND (SELECT count(*) FROM sign_up u WHERE u.shift_id = s.id AND u.given_back_at IS NULL) < s.places
+         AND NOT EXISTS (SELECT 1 FROM sign_up u WHERE u.shift_id = s.id AND u.person_id = ?2 AND u.given_back_at IS NULL)`,
+      wish.id,
+      wish.personId,
+      wish.at,
+      wish.shiftId,
+    ) === 1
+  );
+}
+
+export const isSignedUp = (store: Store, shiftId: string, personId: string): boolean =>
+  one(store, 'SELECT 1 FROM sign_up WHERE shift_id = ? AND person_id = ? AND given_back_at IS NULL', shiftId, personId) !== null;
+
+export function giveBack(store: Store, id: string, at: string): boolean {
+  return run(store, 'UPDATE sign_up SET given_back_at = ? WHERE id = ? AND given_back_at IS NULL', at, id) > 0;
+}
+
+export function noteAttendance(store: Store, note: { id: string; attended: number | null; minutes: number | null }): void {
+  run(store, 'UPDATE sign_up SET attended = ?, minutes = ? WHERE id = ?', note.attended, note.minutes, note.id);
+}

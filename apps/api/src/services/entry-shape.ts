@@ -1,0 +1,83 @@
+/** A stored entry as the API shows it. */
+import type { Check, Entry, Feeding, Harvest } from '@middenry/contract';
+import { kgFromGrams } from '@middenry/domain';
+import type * as z from 'zod';
+import type { Who } from '../context.ts';
+import type { CheckDetail, EntryRead, EntryRow, FeedingDetail, HarvestDetail, TypedUnit } from '../db/repositories/entry-types.ts';
+import { materialName, type OwnMaterials } from './materials.ts';
+import { nameFor } from './names.ts';
+
+/** A phone's clock further off than this is said on the entry (criteria B24). */
+export const SKEW_TOLD_S = 300;
+
+export interface Reader {
+  readonly who: Who | null;
+  readonly own: OwnMaterials;
+}
+
+export function entryShape(row: EntryRow, reader: Reader): Entry {
+  switch (row.kind) {
+    case 'feeding':
+      return feedingShape(row, reader);
+    case 'check':
+      return checkShape(row, reader);
+    case 'harvest':
+      return harvestShape(row, reader);
+    default:
+      return row satisfies never;
+  }
+}
+
+export function feedingShape(row: EntryRead & FeedingDetail, reader: Reader): z.output<typeof Feeding> {
+  return {
+    ...tail(row, reader),
+    kind: 'feeding',
+    zone: row.zone,
+    items: row.items.map((item) => ({
+      materialId: item.materialId,
+      materialName: materialName(reader.own, item.materialId),
+      massKg: kgFromGrams(item.grams),
+      how: item.how,
+      preparation: item.preparation,
+      containerId: item.containerId,
+      containerCount: item.containerCount,
+      typed: typedOf(item),
+    })),
+    massKg: kgFromGrams(row.items.reduce((sum, item) => sum + item.grams, 0)),
+    beddingKg: kgFromGrams(row.beddingG),
+    beddingMaterialId: row.beddingMaterialId,
+    waterKg: kgFromGrams(row.waterG),
+  };
+}
+
+export function checkShape(row: EntryRead & CheckDetail, reader: Reader): z.output<typeof Check> {
+  const { leftover, squeeze, smell, bedTempC, worms, ph, visitors } = row;
+  return { ...tail(row, reader), kind: 'check', leftover: [...leftover], squeeze, smell, bedTempC, worms, ph, visitors: [...visitors] };
+}
+
+export function harvestShape(row: EntryRead & HarvestDetail, reader: Reader): z.output<typeof Harvest> {
+  const { how, destination, destinationNote } = row;
+  return { ...tail(row, reader), kind: 'harvest', massKg: kgFromGrams(row.grams), how, typed: typedOf(row), destination, destinationNote };
+}
+
+function tail(row: EntryRead, { who }: Reader) {
+  const { personId, personName } = row;
+  return {
+    id: row.id,
+    binId: row.binId,
+    binCode: row.binCode,
+    happenedAt: row.happenedAt,
+    localDate: row.localDate,
+    receivedAt: row.receivedAt,
+    by: personId === null || personName === null ? null : { id: personId, name: nameFor(who, { id: personId, name: personName }) },
+    mine: who !== null && personId === who.personId,
+    shiftId: row.shiftId,
+    note: row.note,
+    revision: row.revision,
+    undoneAt: row.undoneAt,
+    clockSkewed: Math.abs(row.skewS ?? 0) > SKEW_TOLD_S,
+  };
+}
+
+const typedOf = (typed: { readonly typedValue: number | null; readonly typedUnit: TypedUnit | null }) =>
+  typed.typedValue === null || typed.typedUnit === null ? null : { value: typed.typedValue, unit: typed.typedUnit };
