@@ -29,7 +29,9 @@ export function oklchToHex(lightness: number, chroma: number, hueDeg: number): s
   const byte = (x: number) => {
     const clipped = Math.min(1, Math.max(0, x));
     const coded = clipped <= 0.0031308 ? 12.92 * clipped : 1.055 * clipped ** (1 / 2.4) - 0.055;
-    return Math.round(coded * 255).toString(16).padStart(2, '0');
+    return Math.round(coded * 255)
+      .toString(16)
+      .padStart(2, '0');
   };
   return `#${linear.map(byte).join('')}`;
 }

@@ -1,13 +1,11 @@
 /** The API of the process that serves the pages; missing under `vite dev`. */
-interface Inject {
-  (request: {
-    method: string;
-    url: string;
-    headers: Record<string, string>;
-    payload?: Buffer | undefined;
-    remoteAddress?: string;
-  }): Promise<{ statusCode: number; headers: Record<string, string | string[] | number | undefined>; rawPayload: Uint8Array }>;
-}
+type Inject = (request: {
+  method: string;
+  url: string;
+  headers: Record<string, string>;
+  payload?: Buffer | undefined;
+  remoteAddress?: string;
+}) => Promise<{ statusCode: number; headers: Record<string, string | string[] | number | undefined>; rawPayload: Uint8Array }>;
 
 declare global {
   namespace App {

@@ -16,7 +16,13 @@ export const handleFetch: HandleFetch = async ({ event, request, fetch }) => {
   }
   if (event.url.protocol === 'https:') headers['x-forwarded-proto'] = 'https';
   const payload = request.body === null ? undefined : Buffer.from(await request.arrayBuffer());
-  const answer = await inject({ method: request.method, url: url.pathname + url.search, headers, payload, remoteAddress: event.locals.clientAddress });
+  const answer = await inject({
+    method: request.method,
+    url: url.pathname + url.search,
+    headers,
+    payload,
+    remoteAddress: event.locals.clientAddress,
+  });
   return toResponse(answer, event.locals.apiCookies);
 };
 

@@ -64,12 +64,23 @@ async function startPages(dir: string): Promise<PageServer> {
   return server;
 }
 
-async function answerPage(server: PageServer, platform: WebPlatform, publicUrl: string | undefined, request: FastifyRequest, reply: FastifyReply) {
+async function answerPage(
+  server: PageServer,
+  platform: WebPlatform,
+  publicUrl: string | undefined,
+  request: FastifyRequest,
+  reply: FastifyReply,
+) {
   if (request.url === '/api' || request.url.startsWith('/api/')) return reply.callNotFound();
   const origin = pageOrigin(publicUrl, request.headers.host);
-  if (origin === null) return reply.code(421).type('text/plain; charset=utf-8').send('This address is not served here. Use the address that the coordinator gave you.\n');
+  if (origin === null)
+    return reply
+      .code(421)
+      .type('text/plain; charset=utf-8')
+      .send('This address is not served here. Use the address that the coordinator gave you.\n');
   const body = await readBody(request);
-  if (body === 'too-large') return reply.code(413).type('text/plain; charset=utf-8').send('That is more than a form may hold. Nothing was saved.\n');
+  if (body === 'too-large')
+    return reply.code(413).type('text/plain; charset=utf-8').send('That is more than a form may hold. Nothing was saved.\n');
   const response = await server.respond(toWebRequest(request, origin, body), { getClientAddress: () => request.ip, platform });
   return writeWebResponse(response, reply);
 }

@@ -12,10 +12,24 @@ export type Amount =
   | { readonly status: 'not-a-number' };
 
 const UNITS: Readonly<Record<string, MassUnit>> = {
-  kg: 'kg', kgs: 'kg', kilo: 'kg', kilos: 'kg', kilogram: 'kg', kilograms: 'kg',
-  g: 'g', gr: 'g', gram: 'g', grams: 'g',
-  lb: 'lb', lbs: 'lb', pound: 'lb', pounds: 'lb', '#': 'lb',
-  oz: 'oz', ounce: 'oz', ounces: 'oz',
+  kg: 'kg',
+  kgs: 'kg',
+  kilo: 'kg',
+  kilos: 'kg',
+  kilogram: 'kg',
+  kilograms: 'kg',
+  g: 'g',
+  gr: 'g',
+  gram: 'g',
+  grams: 'g',
+  lb: 'lb',
+  lbs: 'lb',
+  pound: 'lb',
+  pounds: 'lb',
+  '#': 'lb',
+  oz: 'oz',
+  ounce: 'oz',
+  ounces: 'oz',
 };
 const FRACTIONS: Readonly<Record<string, string>> = { '½': ' 1/2', '¼': ' 1/4', '¾': ' 3/4', '⅓': ' 1/3', '⅔': ' 2/3' };
 
@@ -30,7 +44,8 @@ export function readAmount(typed: string): Amount {
     .trim();
   if (text === '') return { status: 'empty' };
   const poundsOunces = /^(\d+)\s*(?:lbs?|pounds?|#)\s*(\d+(?:[.,]\d+)?)\s*(?:oz|ounces?)\.?$/.exec(text);
-  if (poundsOunces) return { status: 'ok', value: Number(poundsOunces[1]) * 16 + Number((poundsOunces[2] ?? '').replace(',', '.')), unit: 'oz' };
+  if (poundsOunces)
+    return { status: 'ok', value: Number(poundsOunces[1]) * 16 + Number((poundsOunces[2] ?? '').replace(',', '.')), unit: 'oz' };
   const parts = /^([+-]?)\s*([\d.,'’ ]*\d[\d.,'’ ]*?(?:\s*\d?\/\d+)?|[.,]\d+)\s*([a-z#]*)\.?$/.exec(text);
   if (!parts) return { status: 'not-a-number' };
   const unit = unitOf(parts[3] ?? '');

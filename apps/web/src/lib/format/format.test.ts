@@ -10,7 +10,14 @@ const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 
 describe('makeFormat()', () => {
   it('mass() keeps two digits at most and the unit', () => {
-    expect([0.04, 0.3, 1.8, 1.84, 12.4, 996].map((kg) => plain(metric.mass(kg)))).toEqual(['40 g', '0.3 kg', '1.8 kg', '1.8 kg', '12 kg', '996 kg']);
+    expect([0.04, 0.3, 1.8, 1.84, 12.4, 996].map((kg) => plain(metric.mass(kg)))).toEqual([
+      '40 g',
+      '0.3 kg',
+      '1.8 kg',
+      '1.8 kg',
+      '12 kg',
+      '996 kg',
+    ]);
     expect([0.1, 0.4, 1.8].map((kg) => plain(us.mass(kg)))).toEqual(['4 oz', '14 oz', '4 lb']);
     expect(plain(metric.mass(0))).toBe('0 kg');
   });
@@ -57,10 +64,14 @@ describe('days', () => {
 describe('toKg()', () => {
   it('round trips within half a gram in every unit', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.01, max: 500, noNaN: true }), fc.constantFrom('kg' as const, 'g' as const, 'lb' as const, 'oz' as const), (value, unit) => {
-        const per = { kg: 1, g: 0.001, lb: 0.45359237, oz: 0.028349523125 }[unit];
-        return Math.abs(toKg(value, unit) - value * per) <= 0.0005 + 1e-9;
-      }),
+      fc.property(
+        fc.double({ min: 0.01, max: 500, noNaN: true }),
+        fc.constantFrom('kg' as const, 'g' as const, 'lb' as const, 'oz' as const),
+        (value, unit) => {
+          const per = { kg: 1, g: 0.001, lb: 0.45359237, oz: 0.028349523125 }[unit];
+          return Math.abs(toKg(value, unit) - value * per) <= 0.0005 + 1e-9;
+        },
+      ),
       { numRuns: 10_000 },
     );
   });

@@ -1,5 +1,5 @@
 import { addDays, dayNumber, daysBetween, localDay, localTime } from './days.ts';
-import { CM_PER_INCH, CM_PER_M, KG_PER, LITRES_PER, fromCelsius, type UnitSystem } from './units.ts';
+import { CM_PER_INCH, CM_PER_M, fromCelsius, KG_PER, LITRES_PER, type UnitSystem } from './units.ts';
 
 export interface FormatSettings {
   readonly units: UnitSystem;
@@ -22,7 +22,8 @@ export type Format = ReturnType<typeof makeFormat>;
 export function makeFormat(settings: FormatSettings) {
   const { units, locale, timeZone, today } = settings;
   const us = units === 'us';
-  const number = (value: number, digits = 0) => value.toLocaleString(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  const number = (value: number, digits = 0) =>
+    value.toLocaleString(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
   /** Two significant digits while small, whole numbers above ten: what a bin-side scale can mean. */
   const short = (value: number) => {
     const size = Math.abs(value);
@@ -39,12 +40,15 @@ export function makeFormat(settings: FormatSettings) {
   const dayMonth = intl({ day: 'numeric', month: 'short' });
   const longDate = intl({ weekday: 'long', day: 'numeric', month: 'long' });
   const fullDate = intl({ day: 'numeric', month: 'long', year: 'numeric' });
-  const date = (day: string) => (day.slice(0, 4) === today.slice(0, 4) ? dayMonth(day) : intl({ day: 'numeric', month: 'short', year: 'numeric' })(day));
+  const date = (day: string) =>
+    day.slice(0, 4) === today.slice(0, 4) ? dayMonth(day) : intl({ day: 'numeric', month: 'short', year: 'numeric' })(day);
 
   const mass = (kg: number) => {
     if (us) {
       const pounds = kg / KG_PER.lb;
-      return pounds < 0.95 && pounds > 0 ? `${number(pounds * OZ_PER_LB, pounds * OZ_PER_LB < 2 ? 1 : 0)}${NB}oz` : `${short(pounds)}${NB}lb`;
+      return pounds < 0.95 && pounds > 0
+        ? `${number(pounds * OZ_PER_LB, pounds * OZ_PER_LB < 2 ? 1 : 0)}${NB}oz`
+        : `${short(pounds)}${NB}lb`;
     }
     return kg < 0.095 && kg > 0 ? `${number(kg * G_PER_KG)}${NB}g` : `${short(kg)}${NB}kg`;
   };
@@ -56,7 +60,10 @@ export function makeFormat(settings: FormatSettings) {
     short,
     mass,
     /** Exact to the gram, for reports and for what was typed. */
-    massExact: (kg: number) => (us ? `${number(kg / KG_PER.lb, 2)}${NB}lb` : `${kg.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 3 })}${NB}kg`),
+    massExact: (kg: number) =>
+      us
+        ? `${number(kg / KG_PER.lb, 2)}${NB}lb`
+        : `${kg.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 3 })}${NB}kg`,
     massWhole: (kg: number) => `${number(us ? kg / KG_PER.lb : kg)}${NB}${us ? 'lb' : 'kg'}`,
     massValue: (kg: number, digits = 0) => number(us ? kg / KG_PER.lb : kg, digits),
     massUnit: us ? ('lb' as const) : ('kg' as const),
@@ -73,7 +80,10 @@ export function makeFormat(settings: FormatSettings) {
     days,
     hours: (minutes: number) => `${short(minutes / MIN_PER_H)}${NB}h`,
     hoursWhole: (minutes: number) => number(minutes / MIN_PER_H),
-    minutes: (n: number) => (n >= 2 * MIN_PER_H || (n >= MIN_PER_H && n % MIN_PER_H === 0) ? `${short(n / MIN_PER_H)}${NB}${n === MIN_PER_H ? 'hour' : 'hours'}` : `${number(n)}${NB}${n === 1 ? 'minute' : 'minutes'}`),
+    minutes: (n: number) =>
+      n >= 2 * MIN_PER_H || (n >= MIN_PER_H && n % MIN_PER_H === 0)
+        ? `${short(n / MIN_PER_H)}${NB}${n === MIN_PER_H ? 'hour' : 'hours'}`
+        : `${number(n)}${NB}${n === 1 ? 'minute' : 'minutes'}`,
     weekday,
     shortWeekday,
     date,

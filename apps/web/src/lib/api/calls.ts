@@ -1,0 +1,44 @@
+import type { ROUTES, RouteName } from '@middenry/contract';
+import type * as z from 'zod';
+
+type RouteOf<N extends RouteName> = Extract<(typeof ROUTES)[number], { readonly name: N }>;
+type Shape<N extends RouteName, K extends 'answer' | 'body' | 'query'> =
+  RouteOf<N> extends Record<K, infer S extends z.ZodType> ? S : never;
+
+/** What a route answers, by its name in the contract. */
+export type Answer<N extends RouteName> = z.output<Shape<N, 'answer'>>;
+export type BodyOf<N extends RouteName> = z.input<Shape<N, 'body'>>;
+
+/**
+ * The routes the pages call. Only types come from the contract, so that its schemas stay out of
+ * the phone's download; the test beside this file compares every line with the route table.
+ */
+export const CALLS = {
+  readSession: 'GET /api/session',
+  signIn: 'POST /api/session',
+  enterDemo: 'POST /api/session/demo',
+  signOut: 'DELETE /api/session',
+  readProgramme: 'GET /api/programme',
+  listSites: 'GET /api/sites',
+  listBins: 'GET /api/bins',
+  readBin: 'GET /api/bins/:id',
+  readBoard: 'GET /api/board',
+  readOutlook: 'GET /api/bins/:id/outlook',
+  listEntries: 'GET /api/bins/:id/entries',
+  undoEntry: 'DELETE /api/entries/:id',
+  logFeeding: 'POST /api/feedings',
+  logCheck: 'POST /api/checks',
+  logHarvest: 'POST /api/harvests',
+  listMaterials: 'GET /api/materials',
+  listContainers: 'GET /api/containers',
+  listShifts: 'GET /api/shifts',
+  readShift: 'GET /api/shifts/:id',
+  addShifts: 'POST /api/shifts',
+  changeShift: 'PATCH /api/shifts/:id',
+  cancelShift: 'DELETE /api/shifts/:id',
+  takePlace: 'POST /api/shifts/:id/sign-ups',
+  changeSignUp: 'PATCH /api/shifts/:id/sign-ups/:signUpId',
+  giveBackPlace: 'DELETE /api/shifts/:id/sign-ups/:signUpId',
+  readSeason: 'GET /api/season',
+} as const satisfies Partial<Record<RouteName, string>>;
+export type CallName = keyof typeof CALLS;

@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { pageClass } from './page-class.ts';
+import { ownPath } from './paths.ts';
+
+describe('ownPath()', () => {
+  it('keeps our own pages', () => {
+    expect(ownPath('/bins/1/log?kind=check')).toBe('/bins/1/log?kind=check');
+  });
+  it.each(['//evil.example', 'https://evil.example', '/\\evil.example', '', null, undefined, 'bins', '/a b', '/\t/evil.example'])(
+    'turns %j into the board',
+    (wanted) => {
+      expect(ownPath(wanted)).toBe('/');
+    },
+  );
+});
+
+describe('pageClass()', () => {
+  it('knows bin-side pages and the wall', () => {
+    expect([pageClass('/bins/x/log'), pageClass('/log'), pageClass('/'), pageClass('/bins/x'), pageClass('/season')]).toEqual([
+      'field',
+      'field',
+      'wall',
+      '',
+      '',
+    ]);
+  });
+});

@@ -1,0 +1,20 @@
+/** Where the pages are. Bins are addressed by id; people never. */
+export const paths = {
+  board: '/',
+  signIn: '/sign-in',
+  signOut: '/sign-out',
+  paper: '/paper',
+  log: '/log',
+  shifts: '/shifts',
+  season: '/season',
+  more: '/more',
+  bin: (id: string) => `/bins/${id}`,
+  binLog: (id: string, kind?: string) => `/bins/${id}/log${kind === undefined ? '' : `?kind=${kind}`}`,
+  shift: (id: string) => `/shifts/${id}`,
+  newShift: '/shifts/new',
+} as const;
+
+/** A path of our own to go back to; anything else becomes the board. */
+export function ownPath(wanted: string | null | undefined): string {
+  return wanted && /^\/(?![/\\])[^\s\\]*$/.test(wanted) ? wanted : '/';
+}

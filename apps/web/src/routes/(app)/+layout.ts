@@ -1,0 +1,11 @@
+import { redirect } from '@sveltejs/kit';
+import { paths } from '$lib/paths/paths.ts';
+import type { LayoutLoad } from './$types';
+
+/** Behind this everybody has signed in; the API decides again on every call. */
+export const load: LayoutLoad = async ({ parent, url }) => {
+  const { session } = await parent();
+  if (session.person === null || session.programme === null)
+    redirect(303, `${paths.signIn}?next=${encodeURIComponent(url.pathname + url.search)}`);
+  return { person: session.person, programme: session.programme };
+};
