@@ -15,3 +15,6 @@ export * from './units/volume.ts';
 export * from './units/water.ts';
 export * from './materials/blend.ts';
 export * from './materials/measure.ts';
+export * from './season/registry.ts';
+export * from './season/season.ts';
+export * from './season/season-row.ts';

@@ -1,0 +1,57 @@
+import { SEASON_COLUMN_IDS, SEASON_COLUMNS, type SeasonColumnId } from './registry.ts';
+import type { SeasonRow } from './season-row.ts';
+
+export type SeasonTotals = Readonly<Record<SeasonColumnId, number>>;
+
+export interface SeasonGroup {
+  readonly key: string;
+  readonly totals: SeasonTotals;
+}
+
+export interface SeasonReport {
+  readonly total: SeasonTotals;
+  readonly bySite: readonly SeasonGroup[];
+  readonly byBin: readonly SeasonGroup[];
+  /** Key year-month. */
+  readonly byMonth: readonly SeasonGroup[];
+}
+
+const LENGTH_OF_YEAR_MONTH = 7;
+
+/**
+ * What the rows of a season add up to.
+ *
+ * @shape rows[n] -> totals, groups
+ * @returns Whole grams, minutes and counts; groups in order of their key; rows of no bin are in no bin's group
+ * @valid grams and minutes are whole and not negative
+ * @throws {RangeError} when one is not
+ */
+export function seasonOf(rows: readonly SeasonRow[]): SeasonReport {
+  for (const row of rows) {
+    for (const value of [row.grams, row.minutes]) {
+      if (!Number.isSafeInteger(value) || value < 0)
+        throw new RangeError(`Cannot add up the season as figures are whole and not negative: current value is ${value}`);
+    }
+  }
+  return {
+    total: totalsOf(rows),
+    bySite: groupsOf(rows, (row) => row.siteId),
+    byBin: groupsOf(rows, (row) => row.binId),
+    byMonth: groupsOf(rows, (row) => row.localDate.slice(0, LENGTH_OF_YEAR_MONTH)),
+  };
+}
+
+const totalsOf = (rows: readonly SeasonRow[]): SeasonTotals =>
+  Object.fromEntries(SEASON_COLUMN_IDS.map((id) => [id, SEASON_COLUMNS[id].of(rows)])) as SeasonTotals;
+
+function groupsOf(rows: readonly SeasonRow[], keyOf: (row: SeasonRow) => string | null): readonly SeasonGroup[] {
+  const groups = new Map<string, SeasonRow[]>();
+  for (const row of rows) {
+    const key = keyOf(row);
+    if (key === null) continue;
+    const group = groups.get(key);
+    if (group) group.push(row);
+    else groups.set(key, [row]);
+  }
+  return [...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, group]) => ({ key, totals: totalsOf(group) }));
+}
