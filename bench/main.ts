@@ -1,0 +1,24 @@
+import { cpus } from 'node:os';
+import { benchPages } from './pages.ts';
+import { benchStart } from './start.ts';
+
+/** Every measurement by the name that chooses it: `npm run bench -- pages start`. */
+const benches: Readonly<Record<string, { readonly title: string; readonly run: () => Promise<string> }>> = {
+  pages: { title: 'Board, bin page and one logged feeding', run: benchPages },
+  start: { title: 'npm start', run: () => benchStart({ compile: !process.argv.includes('--no-compile') }) },
+};
+
+const asked = process.argv.slice(2).filter((arg) => !arg.startsWith('--'));
+const unknown = asked.filter((name) => !(name in benches));
+if (unknown.length > 0)
+  throw new RangeError(
+    `Cannot measure as the name is unknown: current value is ${unknown.join(', ')}; known are ${Object.keys(benches).join(', ')}`,
+  );
+
+console.log(
+  `Node ${process.version}, ${cpus().length} cores (${cpus()[0]?.model ?? 'unknown'}). Ratios travel between machines, times do not.`,
+);
+for (const [name, { title, run }] of Object.entries(benches)) {
+  if (asked.length > 0 && !asked.includes(name)) continue;
+  console.log(`\n## ${title}\n\n${await run()}`);
+}
