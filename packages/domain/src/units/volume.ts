@@ -5,6 +5,7 @@ export const LITRES_PER_M3 = 1000;
 export const LITRES_PER_US_GALLON = 3.785411784;
 /** Exact: 27 cubic feet of 0.3048 m. */
 export const M3_PER_YD3 = 0.764554857984;
+export const MILLILITRES_PER_LITRE = 1000;
 export const METRES_PER_FOOT = 0.3048;
 export const INCHES_PER_FOOT = 12;
 export const CM_PER_M = 100;
@@ -37,3 +38,5 @@ export const metresFromFeet = (feet: number): number => feet * METRES_PER_FOOT;
 export const feetFromInches = (inches: number): number => inches / INCHES_PER_FOOT;
 export const cmFromM = (lengthM: number): number => lengthM * CM_PER_M;
 export const mFromCm = (lengthCm: number): number => lengthCm / CM_PER_M;
+export const millilitresFromLitres = (litres: number): number => Math.round(litres * MILLILITRES_PER_LITRE);
+export const litresFromMillilitres = (millilitres: number): number => millilitres / MILLILITRES_PER_LITRE;

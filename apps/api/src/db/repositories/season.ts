@@ -1,24 +1,16 @@
-/** What a season adds up from: plain rows, one per entry or sign-up, in whole grams and minutes. */
-
+/** What a season adds up from: plain rows, one per feeding item, check, harvest or attendance, in whole grams and minutes. */
+import type { HowMeasured } from '@middenry/domain';
 import { all, one } from '../rows.ts';
 import type { Store } from '../store.ts';
 
-export interface SeasonEntryRow {
-  readonly kind: 'feeding' | 'check' | 'harvest';
+export interface SeasonRecord {
+  readonly type: 'feeding' | 'check' | 'harvest' | 'attendance';
+  readonly entryId: string;
   readonly siteId: string;
-  readonly siteName: string;
-  readonly binId: string;
-  readonly binCode: string;
-  readonly binName: string;
+  readonly binId: string | null;
   readonly localDate: string;
-  readonly weighedG: number;
-  readonly estimatedG: number;
-}
-
-export interface SeasonHoursRow {
-  readonly siteId: string;
-  readonly siteName: string;
-  readonly localDate: string;
+  readonly grams: number;
+  readonly how: HowMeasured | null;
   readonly minutes: number;
 }
 
@@ -29,40 +21,29 @@ export interface SeasonRange {
   readonly siteIds: readonly string[] | null;
 }
 
-const only = (range: SeasonRange): string | null => (range.siteIds ? JSON.stringify(range.siteIds) : null);
+const ENTRIES = `FROM entry e JOIN bin b ON b.id = e.bin_id`;
+const IN_RANGE = `e.local_date BETWEEN ?1 AND ?2 AND e.undone_at IS NULL AND (?3 IS NULL OR b.site_id IN (SELECT value FROM json_each(?3)))`;
+/** Somebody came: what they said they gave, or else the length of the shift. */
+const ATTENDED = `FROM sign_up u JOIN shift h ON h.id = u.shift_id
+  WHERE h.local_date BETWEEN ?1 AND ?2 AND u.attended = 1 AND u.given_back_at IS NULL AND h.cancelled_at IS NULL
+    AND (?3 IS NULL OR h.site_id IN (SELECT value FROM json_each(?3)))`;
 
-export function seasonEntries(store: Store, range: SeasonRange): SeasonEntryRow[] {
-  return all<SeasonEntryRow>(
-    store,
-    `SELECT e.kind, b.site_id AS siteId, s.name AS siteName, b.id AS binId, b.code AS binCode, b.name AS binName, e.local_date AS localDate,
-       CASE e.kind
-         WHEN 'feeding' THEN (SELECT ifnull(sum(i.grams), 0) FROM feeding_item i WHERE i.entry_id = e.id AND i.how = 'weighed')
-         WHEN 'harvest' THEN ifnull((SELECT h.grams FROM harvest h WHERE h.entry_id = e.id AND h.how = 'weighed'), 0) ELSE 0 END AS weighedG,
-       CASE e.kind
-         WHEN 'feeding' THEN (SELECT ifnull(sum(i.grams), 0) FROM feeding_item i WHERE i.entry_id = e.id AND i.how <> 'weighed')
-         WHEN 'harvest' THEN ifnull((SELECT h.grams FROM harvest h WHERE h.entry_id = e.id AND h.how <> 'weighed'), 0) ELSE 0 END AS estimatedG
-     FROM entry e JOIN bin b ON b.id = e.bin_id JOIN site s ON s.id = b.site_id
-     WHERE e.local_date BETWEEN ?1 AND ?2 AND e.kind IN ('feeding', 'check', 'harvest') AND e.undone_at IS NULL
-       AND (?3 IS NULL OR b.site_id IN (SELECT value FROM json_each(?3)))
-     ORDER BY s.name, b.place_order, b.code, e.local_date, e.id`,
-    range.from,
-    range.to,
-    only(range),
-  );
-}
+const params = (range: SeasonRange) => [range.from, range.to, range.siteIds ? JSON.stringify(range.siteIds) : null] as const;
 
-/** Time given by who came: the minutes they said, or else the length of the shift. */
-export function seasonHours(store: Store, range: SeasonRange): SeasonHoursRow[] {
-  return all<SeasonHoursRow>(
+export function seasonRecords(store: Store, range: SeasonRange): SeasonRecord[] {
+  return all<SeasonRecord>(
     store,
-    `SELECT h.site_id AS siteId, s.name AS siteName, h.local_date AS localDate, ifnull(u.minutes, h.minutes) AS minutes
-     FROM sign_up u JOIN shift h ON h.id = u.shift_id JOIN site s ON s.id = h.site_id
-     WHERE h.local_date BETWEEN ?1 AND ?2 AND u.attended = 1 AND u.given_back_at IS NULL AND h.cancelled_at IS NULL
-       AND (?3 IS NULL OR h.site_id IN (SELECT value FROM json_each(?3)))
-     ORDER BY s.name, h.local_date, u.id`,
-    range.from,
-    range.to,
-    only(range),
+    `SELECT 'feeding' AS type, e.id AS entryId, b.site_id AS siteId, b.id AS binId, e.local_date AS localDate, i.grams, i.how, 0 AS minutes
+       ${ENTRIES} JOIN feeding_item i ON i.entry_id = e.id WHERE e.kind = 'feeding' AND ${IN_RANGE}
+     UNION ALL
+     SELECT 'harvest', e.id, b.site_id, b.id, e.local_date, h.grams, h.how, 0
+       ${ENTRIES} JOIN harvest h ON h.entry_id = e.id WHERE e.kind = 'harvest' AND ${IN_RANGE}
+     UNION ALL
+     SELECT 'check', e.id, b.site_id, b.id, e.local_date, 0, NULL, 0
+       ${ENTRIES} WHERE e.kind = 'check' AND ${IN_RANGE}
+     UNION ALL
+     SELECT 'attendance', u.id, h.site_id, NULL, h.local_date, 0, NULL, ifnull(u.minutes, h.minutes) ${ATTENDED}`,
+    ...params(range),
   );
 }
 
@@ -71,16 +52,10 @@ export function seasonPeople(store: Store, range: SeasonRange): number {
   const row = one<{ n: number }>(
     store,
     `SELECT count(*) AS n FROM (
-       SELECT e.person_id FROM entry e JOIN bin b ON b.id = e.bin_id
-       WHERE e.local_date BETWEEN ?1 AND ?2 AND e.person_id IS NOT NULL AND e.undone_at IS NULL
-         AND (?3 IS NULL OR b.site_id IN (SELECT value FROM json_each(?3)))
+       SELECT e.person_id ${ENTRIES} WHERE e.person_id IS NOT NULL AND ${IN_RANGE}
        UNION
-       SELECT u.person_id FROM sign_up u JOIN shift h ON h.id = u.shift_id
-       WHERE h.local_date BETWEEN ?1 AND ?2 AND u.attended = 1 AND u.given_back_at IS NULL AND h.cancelled_at IS NULL
-         AND (?3 IS NULL OR h.site_id IN (SELECT value FROM json_each(?3))))`,
-    range.from,
-    range.to,
-    only(range),
+       SELECT u.person_id ${ATTENDED})`,
+    ...params(range),
   );
   return row?.n ?? 0;
 }

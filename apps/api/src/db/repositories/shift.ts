@@ -138,3 +138,6 @@ export const dutiesOfShifts = (store: Store, shiftIds: readonly string[]): OfShi
      WHERE d.shift_id IN (SELECT value FROM json_each(?)) ORDER BY b.place_order, b.code, d.kind`,
     JSON.stringify(shiftIds),
   );
+
+export const siteZone = (store: Store, siteId: string): string | null =>
+  one<{ timeZone: string }>(store, 'SELECT time_zone AS timeZone FROM site WHERE id = ? AND archived = 0', siteId)?.timeZone ?? null;

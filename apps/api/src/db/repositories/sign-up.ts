@@ -56,3 +56,12 @@ export function giveBack(store: Store, id: string, at: string): boolean {
 export function noteAttendance(store: Store, note: { id: string; attended: number | null; minutes: number | null }): void {
   run(store, 'UPDATE sign_up SET attended = ?, minutes = ? WHERE id = ?', note.attended, note.minutes, note.id);
 }
+
+/** Somebody who might take a place; pupils are those whose roles or age say so. */
+export const signUpPerson = (store: Store, personId: string): { readonly disabled: number; readonly isPupil: number } | null =>
+  one(
+    store,
+    `SELECT p.disabled, (p.is_adult = 0 OR EXISTS (SELECT 1 FROM membership m WHERE m.person_id = p.id AND m.role = 'pupil')) AS isPupil
+     FROM person p WHERE p.id = ? AND p.erased_at IS NULL`,
+    personId,
+  );

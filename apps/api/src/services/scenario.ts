@@ -1,0 +1,120 @@
+/** A bin's history as the model takes it: day 0 is the day the bin was started. */
+import type { BinEvent, Climate, OutlookSettings, Scenario } from '@middenry/domain';
+import { kgFromGrams } from '@middenry/domain';
+import type { BinRow } from '../db/repositories/bin.ts';
+import type { CheckDetail, EntryRow, FeedingDetail } from '../db/repositories/entry-types.ts';
+import type { SiteRow } from '../db/repositories/site.ts';
+import { dayOfYear, daysBetween } from './local-time.ts';
+import { type OwnMaterials, portionOf } from './materials.ts';
+
+/** One set of worms, one set of unknowns for each bin: the seed says which, and never changes. */
+const SEED_DIGITS = 8;
+/** A site that gave no monthly figures: indoors is a heated room, outdoors the same without its warmth is not known to us. */
+const INDOOR_TEMP_C = { value: 18, evidence: 'estimate', source: 'none: our estimate, a heated room' } as const;
+const OUTDOOR_TEMP_C = { value: 14, evidence: 'estimate', source: 'none: our estimate, until the site gives its own months' } as const;
+
+export interface BinHistory {
+  readonly bin: BinRow;
+  readonly site: SiteRow;
+  readonly entries: readonly EntryRow[];
+  readonly own: OwnMaterials;
+  /** Today at the site. */
+  readonly today: string;
+  readonly members: number;
+}
+
+export const settingsOf = (bin: BinRow): OutlookSettings => ({
+  checkIntervalDays: bin.checkIntervalDays,
+  resting: bin.state === 'resting',
+});
+
+export function scenarioOf(history: BinHistory): { readonly scenario: Scenario; readonly today: number } {
+  const { bin, entries, own, today, members } = history;
+  const day = Math.max(0, daysBetween(bin.startedOn, today));
+  const events = entries
+    .flatMap((entry) => eventsOf(entry, { own, startedOn: bin.startedOn }))
+    .filter((event) => event.day >= 0 && event.day <= day);
+  const scenario: Scenario = {
+    schema: 'middenry-scenario/1',
+    days: day,
+    members,
+    seed: Number.parseInt(bin.id.replaceAll('-', '').slice(-SEED_DIGITS), 16),
+    bin: {
+      kind: bin.kind,
+      areaM2: bin.areaM2,
+      depthM: bin.depthM,
+      zones: bin.zones,
+      openBase: bin.openBase,
+      ageDays: 0,
+      exposure: bin.exposure,
+      worms: { massKg: kgFromGrams(bin.startWormsG) },
+      bed: bin.bed.map(({ materialId, grams }) => portionOf(own, materialId, { massKg: kgFromGrams(grams) })),
+      bedWaterKg: kgFromGrams(bin.startBedWaterG),
+    },
+    climate: climateOf(history),
+    events,
+  };
+  return { scenario, today: day };
+}
+
+function climateOf({ bin, site }: BinHistory): Climate {
+  if (bin.exposure === 'indoors' || site.minC === null || site.maxC === null) {
+    return { tempC: (bin.exposure === 'indoors' ? INDOOR_TEMP_C : OUTDOOR_TEMP_C).value };
+  }
+  return { monthly: { minC: site.minC, maxC: site.maxC, firstDayOfYear: dayOfYear(bin.startedOn) } };
+}
+
+interface EventParts {
+  readonly own: OwnMaterials;
+  readonly startedOn: string;
+}
+
+/** What the model is told of one entry. */
+export function eventsOf(entry: EntryRow, parts: EventParts): BinEvent[] {
+  const base = { day: daysBetween(parts.startedOn, entry.localDate), entryId: entry.id };
+  switch (entry.kind) {
+    case 'feeding':
+      return feedingEvents(base, entry, parts.own);
+    case 'check':
+      return [{ ...base, type: 'check', ...checkSeen(entry) }];
+    case 'harvest':
+      return [{ ...base, type: 'harvest', massKg: kgFromGrams(entry.grams) }];
+    default:
+      return entry satisfies never;
+  }
+}
+
+function feedingEvents(base: { day: number; entryId: string }, feeding: FeedingDetail, own: OwnMaterials): BinEvent[] {
+  const items = feeding.items.map(({ materialId, grams, how, preparation }) =>
+    portionOf(own, materialId, { massKg: kgFromGrams(grams), how, preparation }),
+  );
+  const fed = {
+    ...base,
+    type: 'feeding',
+    zone: feeding.zone,
+    items,
+    ...(feeding.waterG > 0 ? { waterKg: kgFromGrams(feeding.waterG) } : {}),
+  } as const;
+  if (feeding.beddingG === 0) return [fed];
+  const beddingKg = kgFromGrams(feeding.beddingG);
+  const { beddingMaterialId: id } = feeding;
+  if (id === null) return [{ ...fed, beddingKg }];
+  // The model's feeding names bedding by a key of the catalogue; own bedding goes in beside it.
+  if (own.has(id))
+    return [fed, { ...base, type: 'bedding', zone: feeding.zone, mixedIn: true, items: [portionOf(own, id, { massKg: beddingKg })] }];
+  return [{ ...fed, beddingKg, beddingMaterial: id }];
+}
+
+/** Only what was looked at: a blank is not an observation. */
+function checkSeen(check: CheckDetail) {
+  const { squeeze, smell, bedTempC, worms, ph, leftover, visitors } = check;
+  return {
+    ...(leftover.length > 0 ? { leftover: Object.fromEntries(leftover.map(({ zone, left }) => [String(zone), left])) } : {}),
+    ...(squeeze === null ? {} : { squeeze }),
+    ...(smell === null ? {} : { smell }),
+    ...(bedTempC === null ? {} : { tempC: bedTempC }),
+    ...(worms === null ? {} : { worms }),
+    ...(ph === null ? {} : { ph }),
+    ...(visitors.length > 0 ? { visitors } : {}),
+  };
+}

@@ -1,0 +1,60 @@
+/** Stored shifts as the API shows them. */
+import type { Shift } from '@middenry/contract';
+import type { Context } from '../context.ts';
+import { binsOfShifts, dutiesOfShifts, type ShiftRow } from '../db/repositories/shift.ts';
+import { type SignUpRow, signUpsOfShifts } from '../db/repositories/sign-up.ts';
+import { startOf } from './local-time.ts';
+import { nameFor } from './names.ts';
+
+const MS_PER_MINUTE = 60_000;
+/** Shown for somebody whose data was erased; their hours stay. */
+const FORMER = 'former volunteer';
+
+export function shiftShapes(call: Context, rows: readonly ShiftRow[]): Shift[] {
+  if (rows.length === 0) return [];
+  const ids = rows.map((row) => row.id);
+  const bins = groupBy(binsOfShifts(call.store, ids), (row) => row.shiftId);
+  const duties = groupBy(dutiesOfShifts(call.store, ids), (row) => row.shiftId);
+  const signUps = groupBy(signUpsOfShifts(call.store, ids), (row) => row.shiftId);
+  return rows.map((row) => {
+    const { cancelledAt, ...rest } = row;
+    const { startsAt, timeMoved } = startOf(row);
+    return {
+      ...rest,
+      startsAt: startsAt.toISOString(),
+      timeMoved,
+      cancelled: cancelledAt !== null,
+      over: endOf(row) <= call.now.getTime(),
+      binIds: (bins.get(row.id) ?? []).map(({ binId }) => binId),
+      duties: (duties.get(row.id) ?? []).map(({ binId, kind }) => ({ binId, kind })),
+      signUps: (signUps.get(row.id) ?? []).map((signUp) => signUpShape(call, signUp)),
+    };
+  });
+}
+
+export const shiftShape = (call: Context, row: ShiftRow): Shift => shiftShapes(call, [row])[0]!;
+
+/** The instant at which a shift is over [ms]. */
+export const endOf = (row: ShiftRow): number => startOf(row).startsAt.getTime() + row.minutes * MS_PER_MINUTE;
+
+function signUpShape({ who }: Context, row: SignUpRow): Shift['signUps'][number] {
+  return {
+    id: row.id,
+    personId: row.personId,
+    name: row.personName === null ? FORMER : nameFor(who, { id: row.personId, name: row.personName }),
+    mine: row.personId === who?.personId,
+    takenAt: row.takenAt,
+    attended: row.attended === null ? null : row.attended === 1,
+    minutes: row.minutes,
+  };
+}
+
+function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const row of rows) {
+    const group = groups.get(keyOf(row));
+    if (group) group.push(row);
+    else groups.set(keyOf(row), [row]);
+  }
+  return groups;
+}

@@ -1,0 +1,165 @@
+/** Shifts: made, changed, cancelled and found. Places on them are in sign-ups.ts. */
+import type { Shift, ShiftChange, ShiftNew } from '@middenry/contract';
+import type * as z from 'zod';
+import type { Context, Signed } from '../context.ts';
+import { binsAtSite } from '../db/repositories/entry-place.ts';
+import {
+  insertSeries,
+  insertShift,
+  cancelShift as markCancelled,
+  openShifts,
+  type ShiftDutyRow,
+  type ShiftRow,
+  setShiftBins,
+  setShiftDuties,
+  shiftById,
+  shiftsBetween,
+  shiftsOfSeries,
+  siteZone,
+  updateShift,
+} from '../db/repositories/shift.ts';
+import { write } from '../db/store.ts';
+import { refuse, refuseField } from '../refusal.ts';
+import { derivedId } from './id.ts';
+import { addDays, localDateAt, weeklyFrom } from './local-time.ts';
+import { once } from './once.ts';
+import { endOf, shiftShape, shiftShapes } from './shift-shape.ts';
+
+type ShiftBody = z.output<typeof ShiftNew>;
+type ChangeBody = z.output<typeof ShiftChange>;
+
+/** How far ahead a list looks when nobody says. */
+const LIST_DAYS = 90;
+/** What is uncovered is told two weeks ahead. */
+const UNCOVERED_DAYS = 14;
+const NEAREST = 3;
+const FIRST_DATE = '2000-01-01';
+const LAST_DATE = '2199-12-31';
+
+export interface ShiftQuery {
+  readonly from?: string | undefined;
+  readonly to?: string | undefined;
+  readonly siteId?: string | undefined;
+  readonly open?: boolean | undefined;
+  readonly mine?: boolean | undefined;
+}
+
+export function listShifts(call: Context, query: ShiftQuery): Shift[] {
+  const from = query.from ?? addDays(localDateAt(call.now, 'UTC'), -1);
+  const to = query.to ?? addDays(from, LIST_DAYS);
+  const personId = query.mine ? (call.who?.personId ?? null) : null;
+  const rows = shiftsBetween(call.store, { from, to, siteId: query.siteId ?? null, personId });
+  return shiftShapes(call, query.open ? rows.filter((row) => isOpen(call, row)) : rows);
+}
+
+export function readShift(call: Context, id: string): Shift {
+  return shiftShape(call, shiftOrRefuse(call, id));
+}
+
+/** One shift, or the same weekday and local time for some weeks. Sent twice it is still the same row of them. */
+export function addShifts(call: Signed, body: ShiftBody): Shift[] {
+  const find = (): ShiftRow[] => {
+    const first = shiftOrRefuse(call, body.id);
+    return first.seriesId === null ? [first] : shiftsOfSeries(call.store, first.seriesId);
+  };
+  const make = (): ShiftRow[] => {
+    insertRow(call, body);
+    return find();
+  };
+  return shiftShapes(call, once(call, 'addShifts', body, { make, find }));
+}
+
+function insertRow(call: Signed, body: ShiftBody): void {
+  const { store, now } = call;
+  const { id: firstId, weeks, binIds, duties, ...rest } = body;
+  const timeZone = siteZone(store, body.siteId);
+  if (timeZone === null) throw refuse('not-found');
+  checkDate(body.localDate);
+  checkBins(call, body.siteId, { binIds, duties });
+  const createdAt = now.toISOString();
+  const seriesId = weeks > 1 ? derivedId(firstId, 'series') : null;
+  if (seriesId !== null) insertSeries(store, { id: seriesId, siteId: body.siteId, createdAt });
+  weeklyFrom(body.localDate, weeks).forEach((localDate, week) => {
+    const id = week === 0 ? firstId : derivedId(firstId, `week ${week}`);
+    insertShift(store, { ...rest, id, localDate, timeZone, seriesId, createdAt });
+    setShiftBins(store, id, binIds);
+    setShiftDuties(store, id, duties);
+  });
+}
+
+/** Changes one shift. Whoever has a place keeps it, so there can not be fewer places than people. */
+export function changeShift(call: Signed, id: string, body: ChangeBody, ownSite: (siteId: string) => void): Shift {
+  return write(call.store, () => {
+    const row = shiftOrRefuse(call, id);
+    ownSite(row.siteId);
+    if (row.cancelledAt !== null) throw refuse('shift-cancelled');
+    if (body.places !== undefined && body.places < row.taken) throw refuse('has-sign-ups', { errors: [tooFewPlaces(row.taken)] });
+    if (body.localDate !== undefined) checkDate(body.localDate);
+    checkBins(call, row.siteId, body);
+    updateShift(call.store, { ...row, ...body });
+    if (body.binIds) setShiftBins(call.store, id, body.binIds);
+    if (body.duties) setShiftDuties(call.store, id, body.duties);
+    call.audit('shift.changed', id, body);
+    return readShift(call, id);
+  });
+}
+
+export function cancelShift(call: Signed, id: string, ownSite: (siteId: string) => void): Shift {
+  return write(call.store, () => {
+    const row = shiftOrRefuse(call, id);
+    ownSite(row.siteId);
+    if (markCancelled(call.store, id, call.now.toISOString())) call.audit('shift.cancelled', id, { signedUp: row.taken });
+    return readShift(call, id);
+  });
+}
+
+export function shiftOrRefuse(call: Context, id: string): ShiftRow {
+  const row = shiftById(call.store, id);
+  if (row === null) throw refuse('not-found');
+  return row;
+}
+
+/** Open shifts of the next two weeks, soonest first. */
+export function uncoveredShifts(call: Context, siteId: string | null): ShiftRow[] {
+  return openAhead(call, { days: UNCOVERED_DAYS, siteId });
+}
+
+/** The next open shifts, those at the same site first: what somebody can take instead of a full one. */
+export function nearestOpen(call: Context, instead: ShiftRow): Shift[] {
+  const here = openAhead(call, { days: LIST_DAYS, siteId: instead.siteId }).filter((row) => row.id !== instead.id);
+  const rows =
+    here.length >= NEAREST ? here : [...here, ...openAhead(call, { days: LIST_DAYS, siteId: null }).filter(isElsewhere(instead.siteId))];
+  return shiftShapes(call, rows.slice(0, NEAREST));
+}
+
+const isElsewhere = (siteId: string) => (row: ShiftRow) => row.siteId !== siteId;
+
+function openAhead(call: Context, ahead: { days: number; siteId: string | null }): ShiftRow[] {
+  // A day early and late, since it may be yesterday or tomorrow at the site.
+  const day = localDateAt(call.now, 'UTC');
+  const range = { from: addDays(day, -1), to: addDays(day, ahead.days + 1), siteId: ahead.siteId, limit: 200 };
+  return openShifts(call.store, range).filter((row) => isOpen(call, row) && row.localDate <= addDays(call.today(row.timeZone), ahead.days));
+}
+
+const isOpen = (call: Context, row: ShiftRow): boolean =>
+  row.cancelledAt === null && row.taken < row.places && endOf(row) > call.now.getTime();
+
+function checkBins(
+  call: Context,
+  siteId: string,
+  body: { binIds?: readonly string[] | undefined; duties?: readonly ShiftDutyRow[] | undefined },
+): void {
+  const { binIds = [], duties = [] } = body;
+  const here = binsAtSite(call.store, siteId, [...binIds, ...duties.map((duty) => duty.binId)]);
+  const strange = binIds.findIndex((id) => !here.has(id));
+  if (strange >= 0) throw refuseField(`/binIds/${strange}`, 'is not a bin at this site');
+  const strangeDuty = duties.findIndex(({ binId }) => !here.has(binId));
+  if (strangeDuty >= 0) throw refuseField(`/duties/${strangeDuty}/binId`, 'is not a bin at this site');
+}
+
+/** Dates of four figures that people mean; a row of a year's weeks from the last of them still has four. */
+function checkDate(localDate: string): void {
+  if (localDate < FIRST_DATE || localDate > LAST_DATE) throw refuseField('/localDate', `must be between ${FIRST_DATE} and ${LAST_DATE}`);
+}
+
+const tooFewPlaces = (taken: number) => ({ pointer: '/places', message: `must be at least the ${taken} who have a place` });
