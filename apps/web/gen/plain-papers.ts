@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 /**
- * Writes styles/plain.css: the colours of tokens.css as plain values for both papers.
+ * Writes styles/plain.gen.css: the colours of tokens.css as plain values for both papers.
  *
  * Phones older than Safari 17.5 or Chrome 123 know neither light-dark() nor oklch(), and a
  * custom property they cannot read would leave the page without ink. They get these instead.
@@ -55,11 +55,12 @@ export function plainCss(tokens: string): string {
     `  @media screen and (prefers-color-scheme: dark) { :root:not(.field) { ${list('night')} } }`,
     `  :root[data-paper="day"] { ${list('day')} }`,
     `  @media screen { :root[data-paper="night"] { ${list('night')} } }`,
+    '  @media print { :root, :root.field, :root[data-paper] { --paper: #fff; --stock: #fff; } }',
     '}',
     '',
   ].join('\n');
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  writeFileSync(new URL('plain.css', styles), plainCss(readFileSync(new URL('tokens.css', styles), 'utf8')));
+  writeFileSync(new URL('plain.gen.css', styles), plainCss(readFileSync(new URL('tokens.css', styles), 'utf8')));
 }

@@ -1,5 +1,8 @@
+import { SECONDS_PER_DAY } from '@middenry/domain';
+
 /** Days as plain numbers, so that no clock change can shift them. A day is text like `2026-11-25`. */
-const DAY_MS = 86_400_000;
+const MS_PER_S = 1000;
+const DAY_MS = SECONDS_PER_DAY * MS_PER_S;
 
 export function dayNumber(day: string): number {
   return Math.round(Date.parse(`${day}T00:00:00Z`) / DAY_MS);

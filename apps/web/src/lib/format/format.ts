@@ -1,5 +1,16 @@
+import {
+  CM_PER_M,
+  DAYS_PER_WEEK,
+  GRAMS_PER_KG,
+  HOURS_PER_DAY,
+  INCHES_PER_FOOT,
+  METRES_PER_FOOT,
+  MINUTES_PER_HOUR,
+  OUNCES_PER_LB,
+  percentFromFrac,
+} from '@middenry/domain';
 import { addDays, dayNumber, daysBetween, localDay, localTime } from './days.ts';
-import { CM_PER_INCH, CM_PER_M, fromCelsius, KG_PER, LITRES_PER, type UnitSystem } from './units.ts';
+import { fromCelsius, KG_PER, LITRES_PER_QUART, type UnitSystem } from './units.ts';
 
 export interface FormatSettings {
   readonly units: UnitSystem;
@@ -11,10 +22,6 @@ export interface FormatSettings {
 
 /** A space that never breaks between a number and its unit. */
 const NB = '\u00a0';
-const G_PER_KG = 1000;
-const PER_CENT = 100;
-const OZ_PER_LB = 16;
-const MIN_PER_H = 60;
 
 export type Format = ReturnType<typeof makeFormat>;
 
@@ -47,10 +54,10 @@ export function makeFormat(settings: FormatSettings) {
     if (us) {
       const pounds = kg / KG_PER.lb;
       return pounds < 0.95 && pounds > 0
-        ? `${number(pounds * OZ_PER_LB, pounds * OZ_PER_LB < 2 ? 1 : 0)}${NB}oz`
+        ? `${number(pounds * OUNCES_PER_LB, pounds * OUNCES_PER_LB < 2 ? 1 : 0)}${NB}oz`
         : `${short(pounds)}${NB}lb`;
     }
-    return kg < 0.095 && kg > 0 ? `${number(kg * G_PER_KG)}${NB}g` : `${short(kg)}${NB}kg`;
+    return kg < 0.095 && kg > 0 ? `${number(kg * GRAMS_PER_KG)}${NB}g` : `${short(kg)}${NB}kg`;
   };
   const days = (n: number) => (Math.round(n) === 1 ? `1${NB}day` : `${number(Math.round(n))}${NB}days`);
 
@@ -67,22 +74,22 @@ export function makeFormat(settings: FormatSettings) {
     massWhole: (kg: number) => `${number(us ? kg / KG_PER.lb : kg)}${NB}${us ? 'lb' : 'kg'}`,
     massValue: (kg: number, digits = 0) => number(us ? kg / KG_PER.lb : kg, digits),
     massUnit: us ? ('lb' as const) : ('kg' as const),
-    water: (kg: number) => (us ? `${short(kg / LITRES_PER.qt)}${NB}quarts` : `${short(kg)}${NB}litres`),
-    litres: (l: number) => (us ? `${short(l / LITRES_PER.gal)}${NB}gal` : `${short(l)}${NB}litres`),
-    depth: (m: number) => (us ? `${short((m * CM_PER_M) / CM_PER_INCH)}${NB}in` : `${short(m * CM_PER_M)}${NB}cm`),
-    area: (m2: number) => (us ? `${short(m2 / 0.3048 ** 2)}${NB}sq${NB}ft` : `${short(m2)}${NB}m²`),
-    length: (m: number) => (us ? `${short(m / 0.3048)}${NB}ft` : `${short(m)}${NB}m`),
+    water: (kg: number) => (us ? `${short(kg / LITRES_PER_QUART)}${NB}quarts` : `${short(kg)}${NB}litres`),
+    litres: (l: number) => (us ? `${short(l / (4 * LITRES_PER_QUART))}${NB}gal` : `${short(l)}${NB}litres`),
+    depth: (m: number) => (us ? `${short((m / METRES_PER_FOOT) * INCHES_PER_FOOT)}${NB}in` : `${short(m * CM_PER_M)}${NB}cm`),
+    area: (m2: number) => (us ? `${short(m2 / METRES_PER_FOOT ** 2)}${NB}sq${NB}ft` : `${short(m2)}${NB}m²`),
+    length: (m: number) => (us ? `${short(m / METRES_PER_FOOT)}${NB}ft` : `${short(m)}${NB}m`),
     temp: (c: number) => `${number(fromCelsius(c, us ? 'f' : 'c'))}${NB}°${us ? 'F' : 'C'}`,
     tempUnit: us ? ('f' as const) : ('c' as const),
-    percent: (fraction: number) => `${number(fraction * PER_CENT)}${NB}%`,
+    percent: (fraction: number) => `${number(percentFromFrac(fraction))}${NB}%`,
     /** A chance is never called certain. */
-    chance: (p: number) => (p > 0.99 ? `over${NB}99${NB}%` : p < 0.01 ? `under${NB}1${NB}%` : `${number(p * PER_CENT)}${NB}%`),
+    chance: (p: number) => (p > 0.99 ? `over${NB}99${NB}%` : p < 0.01 ? `under${NB}1${NB}%` : `${number(percentFromFrac(p))}${NB}%`),
     days,
-    hours: (minutes: number) => `${short(minutes / MIN_PER_H)}${NB}h`,
-    hoursWhole: (minutes: number) => number(minutes / MIN_PER_H),
+    hours: (minutes: number) => `${short(minutes / MINUTES_PER_HOUR)}${NB}h`,
+    hoursWhole: (minutes: number) => number(minutes / MINUTES_PER_HOUR),
     minutes: (n: number) =>
-      n >= 2 * MIN_PER_H || (n >= MIN_PER_H && n % MIN_PER_H === 0)
-        ? `${short(n / MIN_PER_H)}${NB}${n === MIN_PER_H ? 'hour' : 'hours'}`
+      n >= 2 * MINUTES_PER_HOUR || (n >= MINUTES_PER_HOUR && n % MINUTES_PER_HOUR === 0)
+        ? `${short(n / MINUTES_PER_HOUR)}${NB}${n === MINUTES_PER_HOUR ? 'hour' : 'hours'}`
         : `${number(n)}${NB}${n === 1 ? 'minute' : 'minutes'}`,
     weekday,
     shortWeekday,
@@ -99,7 +106,7 @@ export function makeFormat(settings: FormatSettings) {
       if (away === 0) return 'today';
       if (away === 1) return 'tomorrow';
       if (away === -1) return 'yesterday';
-      if (Math.abs(away) <= 6) return weekday(day);
+      if (Math.abs(away) < DAYS_PER_WEEK) return weekday(day);
       return date(day);
     },
     ago: (day: string) => {
@@ -112,16 +119,16 @@ export function makeFormat(settings: FormatSettings) {
       const back = daysBetween(day, today);
       if (back <= 0) return 'since today';
       if (back === 1) return 'since yesterday';
-      return back <= 6 ? `since ${weekday(day)}` : `since ${date(day)}`;
+      return back < DAYS_PER_WEEK ? `since ${weekday(day)}` : `since ${date(day)}`;
     },
     time: (instant: string) => localTime(instant, timeZone),
     localDayOf: (instant: string) => localDay(instant, timeZone),
     /** `10:00 to 11:30`; a shift past midnight keeps its wall time. */
     timeSpan: (start: string, minutes: number) => {
       const [h = 0, m = 0] = start.split(':').map(Number);
-      const end = h * MIN_PER_H + m + minutes;
+      const end = h * MINUTES_PER_HOUR + m + minutes;
       const two = (n: number) => String(n).padStart(2, '0');
-      return `${start} to ${two(Math.floor(end / MIN_PER_H) % 24)}:${two(end % MIN_PER_H)}`;
+      return `${start} to ${two(Math.floor(end / MINUTES_PER_HOUR) % HOURS_PER_DAY)}:${two(end % MINUTES_PER_HOUR)}`;
     },
     addDays,
     dayNumber,
