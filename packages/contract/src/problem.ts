@@ -52,6 +52,7 @@ export const FieldError = z.object({
   pointer: z.string(),
   message: z.string(),
 });
+export type FieldError = z.infer<typeof FieldError>;
 
 export const Problem = z.object({
   type: z.string(),

@@ -14,6 +14,7 @@ export const Person = z.object({
   disabled: z.boolean(),
   createdAt: Instant,
 });
+export type Person = z.infer<typeof Person>;
 export const PersonNew = z
   .object({ id: ClientId, name: Name, role: Role, siteIds: z.array(Id).max(50).default([]), email: z.email().max(254).nullable().default(null), isAdult: z.boolean().default(true), password: z.string().min(15, 'must be at least 15 characters').max(256).optional() })
   .strict();

@@ -17,3 +17,10 @@ export const audit = sqliteTable('audit', {
   detail: text('detail').notNull().default('{}'),
   requestId: text('request_id').notNull().default(''),
 });
+
+export const appliedMigration = sqliteTable('applied_migration', {
+  number: integer('number').primaryKey(),
+  name: text('name').notNull(),
+  sha256: text('sha256').notNull(),
+  appliedAt: text('applied_at').notNull(),
+});

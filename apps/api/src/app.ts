@@ -1,0 +1,73 @@
+import { randomBytes } from 'node:crypto';
+import fastifyCookie from '@fastify/cookie';
+import Fastify, { type FastifyInstance } from 'fastify';
+import type { Config } from './config.ts';
+import type { Clock, Frame } from './context.ts';
+import type { Store } from './db/store.ts';
+import { refuseCrossSite } from './plugins/csrf.ts';
+import { setApiHeaders, setCommonHeaders } from './plugins/headers.ts';
+import { logOptions, logRequests } from './plugins/log.ts';
+import { answerProblems } from './plugins/problem.ts';
+import { readSessions } from './plugins/session.ts';
+import { AWAITED, HANDLERS } from './routes/handlers.ts';
+import { checkComplete, register } from './routing/route.ts';
+import { type InProcess, inProcessOf } from './services/in-process.ts';
+
+export interface AppOptions {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly config: Config;
+  /** Where log lines go; left out, there is no log. */
+  readonly log?: NodeJS.WritableStream;
+  /** Checks every answer against the contract; for tests, since it costs more than the answer itself. */
+  readonly checkAnswers?: boolean;
+}
+
+const BODY_LIMIT_BYTES = 64 * 1024;
+const SECOND_MS = 1000;
+const INCIDENT_LETTERS = '23456789abcdefghjkmnpqrstuvwxyz';
+
+declare module 'fastify' {
+  interface FastifyInstance {
+    /** For code in this process (demonstration, tests, pages), never reachable from outside. */
+    middenry: InProcess;
+  }
+}
+
+/** The whole API as one Fastify instance, not yet listening. */
+export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
+  const { store, clock, config } = options;
+  const frame: Frame = { store, clock, config };
+  const app = Fastify({
+    bodyLimit: BODY_LIMIT_BYTES,
+    requestTimeout: 30 * SECOND_MS,
+    handlerTimeout: 10 * SECOND_MS,
+    connectionTimeout: 60 * SECOND_MS,
+    keepAliveTimeout: 10 * SECOND_MS,
+    // Streams of events would otherwise hold a stop up for ever; requests in flight are waited for before (stop.ts).
+    forceCloseConnections: true,
+    trustProxy: config.trustedProxy.length > 0 ? [...config.trustedProxy] : false,
+    genReqId: incidentCode,
+    routerOptions: { ignoreTrailingSlash: true, maxParamLength: 200 },
+    ...logOptions(options.log),
+  });
+  app.decorate('middenry', inProcessOf(frame));
+  app.removeContentTypeParser('text/plain');
+  setCommonHeaders(app, config);
+  logRequests(app);
+  answerProblems(app);
+  checkComplete(HANDLERS, AWAITED);
+  await app.register(async (api) => {
+    setApiHeaders(api);
+    await api.register(fastifyCookie);
+    readSessions(api, frame);
+    refuseCrossSite(api, config);
+    for (const bound of HANDLERS) register(api, frame, bound, options.checkAnswers ?? false);
+  });
+  return app;
+}
+
+/** Ten characters that can be read out over a telephone; one in 10^14, so that it finds one line of the log. */
+function incidentCode(): string {
+  return Array.from(randomBytes(10), (byte) => INCIDENT_LETTERS[byte % INCIDENT_LETTERS.length]).join('');
+}

@@ -1,0 +1,48 @@
+import type { Role } from '@middenry/contract';
+import type { Config } from './config.ts';
+import type { Store } from './db/store.ts';
+
+/** Time is an argument, so that a test or the demonstration can stand on any day. */
+export interface Clock {
+  now(): Date;
+}
+
+export const systemClock: Clock = { now: () => new Date() };
+
+/** Who is asking, read afresh for every request: a role that was taken away is gone with the next one. */
+export interface Who {
+  readonly personId: string;
+  readonly name: string;
+  readonly role: Role;
+  readonly owner: boolean;
+  readonly isAdult: boolean;
+  /** Empty: every site. */
+  readonly siteIds: readonly string[];
+  readonly sessionId: string;
+  readonly sessionKind: 'password' | 'device' | 'pupil' | 'demo';
+}
+
+/** What the app was built from, the same for every request. */
+export interface Frame {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly config: Config;
+}
+
+/** What a service may use of one request. */
+export interface Context extends Frame {
+  readonly who: Who | null;
+  readonly requestId: string;
+  /** The instant at which this request began. */
+  readonly now: Date;
+  today(timeZone: string): string;
+  /** Says in the append-only audit who did what to whom; call it inside the same `write`. */
+  audit(action: string, subject?: string, detail?: Readonly<Record<string, unknown>>): void;
+  /** This client id was applied before: the answer is the stored thing, with 200. */
+  again(): void;
+}
+
+/** A request of somebody signed in. */
+export interface Signed extends Context {
+  readonly who: Who;
+}

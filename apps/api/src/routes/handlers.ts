@@ -1,0 +1,73 @@
+import type { RouteName } from '@middenry/contract';
+import type { BoundRoute } from '../routing/route.ts';
+import { addPerson } from './people/add-person.ts';
+import { changePerson } from './people/change-person.ts';
+import { listPeople } from './people/list-people.ts';
+import { addBin } from './place/add-bin.ts';
+import { addSite } from './place/add-site.ts';
+import { changeBin } from './place/change-bin.ts';
+import { changeProgramme } from './place/change-programme.ts';
+import { changeSite } from './place/change-site.ts';
+import { listBins } from './place/list-bins.ts';
+import { listSites } from './place/list-sites.ts';
+import { readBin } from './place/read-bin.ts';
+import { readBinCard } from './place/read-bin-card.ts';
+import { readProgramme } from './place/read-programme.ts';
+import { enterDemo } from './session/enter-demo.ts';
+import { readSession } from './session/read-session.ts';
+import { signIn } from './session/sign-in.ts';
+import { signOut } from './session/sign-out.ts';
+import { live } from './system/live.ts';
+import { openapi } from './system/openapi.ts';
+import { ready } from './system/ready.ts';
+
+/** Every handler there is. A row of the route table that is missing here keeps the server from starting. */
+export const HANDLERS: readonly BoundRoute[] = [
+  live,
+  ready,
+  openapi,
+  readSession,
+  signIn,
+  enterDemo,
+  signOut,
+  readProgramme,
+  changeProgramme,
+  listSites,
+  addSite,
+  changeSite,
+  listBins,
+  addBin,
+  readBin,
+  changeBin,
+  readBinCard,
+  listPeople,
+  addPerson,
+  changePerson,
+];
+
+/** Rows whose code is still on its way; this list goes as soon as it is empty. */
+export const AWAITED: readonly RouteName[] = [
+  'readBoard',
+  'readOutlook',
+  'logFeeding',
+  'logCheck',
+  'logHarvest',
+  'listEntries',
+  'readEntry',
+  'undoEntry',
+  'listMaterials',
+  'addMaterial',
+  'listContainers',
+  'addContainer',
+  'changeContainer',
+  'listShifts',
+  'addShifts',
+  'readShift',
+  'changeShift',
+  'cancelShift',
+  'takePlace',
+  'changeSignUp',
+  'giveBackPlace',
+  'readSeason',
+  'readSeasonCsv',
+];

@@ -1,0 +1,3 @@
+import { route } from '../../routing/route.ts';
+
+export const live = route('live', () => ({ ok: true as const }));

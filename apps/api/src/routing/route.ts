@@ -1,0 +1,83 @@
+import { type Reach, ROUTES, type RouteName, type RouteSpec } from '@middenry/contract';
+import type { FastifyInstance, FastifyReply } from 'fastify';
+import type { Frame, Who } from '../context.ts';
+import { refuse } from '../refusal.ts';
+import { type AnswerOf, type Call, type CallState, callOf } from './call.ts';
+import { parseInput } from './parse.ts';
+import { serialiserOf } from './serialise.ts';
+
+export type Handler<N extends RouteName> = (call: Call<N>) => AnswerOf<N> | Promise<AnswerOf<N>>;
+
+/** A row of the route table with the code that answers it. */
+export interface BoundRoute {
+  readonly spec: RouteSpec;
+  readonly handler: Handler<RouteName>;
+}
+
+/**
+ * Binds a handler to its row of the route table.
+ *
+ * @throws {RangeError} when the table has no such row
+ */
+export function route<N extends RouteName>(name: N, handler: Handler<N>): BoundRoute {
+  const spec = ROUTES.find((row) => row.name === name);
+  if (spec === undefined) throw new RangeError(`Cannot bind ${name} as the route table has no such row: current value is undefined`);
+  return { spec, handler: handler as unknown as Handler<RouteName> };
+}
+
+/**
+ * Makes sure that table and code say the same: no row without code, none twice.
+ *
+ * @throws {Error} naming the rows
+ */
+export function checkComplete(bound: readonly BoundRoute[], awaited: readonly RouteName[] = []): void {
+  const names = bound.map(({ spec }) => spec.name);
+  const missing = ROUTES.filter(({ name }) => !names.includes(name) && !awaited.includes(name)).map(({ name }) => name);
+  if (missing.length > 0) throw new Error(`Cannot serve the API as these routes have no handler: ${missing.join(', ')}`);
+  const twice = names.filter((name, at) => names.indexOf(name) !== at);
+  if (twice.length > 0) throw new Error(`Cannot serve the API as these routes are bound twice: ${twice.join(', ')}`);
+}
+
+/** What this person may do on this route; nobody and unknown roles may do nothing that is not said. */
+export function reachOf(spec: RouteSpec, who: Who | null): Reach {
+  return who === null ? spec.access.anonymous : spec.access[who.role];
+}
+
+/** Registers one row: access first, then input, then the handler, then the answer. */
+export function register(app: FastifyInstance, frame: Frame, { spec, handler }: BoundRoute, checkAnswers: boolean): void {
+  const serialise = spec.answer === undefined ? undefined : serialiserOf(spec.answer);
+  app.route({
+    method: spec.method,
+    url: spec.path,
+    onRequest: async (request) => refuseOutsiders(spec, request.who),
+    handler: async (request, reply) => {
+      const state: CallState = { ownershipAsked: false, isAgain: false };
+      const reach = reachOf(spec, request.who);
+      const call = callOf({ frame, request, reply, who: request.who, reach, ...parseInput(spec, request) }, state);
+      const answer = await handler(call);
+      if (reply.sent) return reply;
+      if (reach === 'own' && spec.own !== 'nothing' && !state.ownershipAsked)
+        throw new Error(`Cannot answer ${spec.name} as its handler never asked whose row it is`);
+      if (checkAnswers && spec.answer !== undefined) spec.answer.parse(answer);
+      return send(reply, spec, state, serialise === undefined ? answer : serialise(answer));
+    },
+  });
+}
+
+function refuseOutsiders(spec: RouteSpec, who: Who | null): void {
+  if (reachOf(spec, who) !== 'none') return;
+  throw refuse(who === null ? 'not-signed-in' : 'not-allowed');
+}
+
+function send(reply: FastifyReply, spec: RouteSpec, state: CallState, text: unknown): FastifyReply {
+  if (reply.statusCode === 200) reply.code(state.isAgain ? 200 : spec.status);
+  if (spec.status === 204) return reply.send();
+  return reply.type(spec.contentType ?? 'application/json; charset=utf-8').send(text);
+}
+
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** Who is signed in here; null for nobody. */
+    who: Who | null;
+  }
+}

@@ -1,0 +1,108 @@
+import type { Person, PersonChange, PersonNew } from '@middenry/contract';
+import type * as z from 'zod';
+import type { Signed } from '../context.ts';
+import { insertCredential } from '../db/repositories/credential.ts';
+import {
+  countOwners,
+  findPerson,
+  findPersonByEmail,
+  insertPerson,
+  type PersonRow,
+  setMemberships,
+  updatePerson,
+} from '../db/repositories/person.ts';
+import { endSessionsOf } from '../db/repositories/session.ts';
+import { findSite } from '../db/repositories/site.ts';
+import { type Store, write } from '../db/store.ts';
+import { refuse, refuseField } from '../refusal.ts';
+import { once } from './once.ts';
+import { hashPassword } from './password.ts';
+
+export function personOf(store: Store, id: string): PersonRow {
+  const person = findPerson(store, id);
+  if (person === undefined) throw refuse('not-found');
+  return person;
+}
+
+export const personShape = (row: PersonRow): Person => ({ ...row, siteIds: [...row.siteIds] });
+
+export async function addPerson(context: Signed, body: z.output<typeof PersonNew>): Promise<Person> {
+  const { password, ...rest } = body;
+  // Hashing waits its turn and so cannot happen inside the transaction.
+  const secret = password === undefined ? null : await hashPassword(password);
+  return once(context, 'addPerson', body, {
+    make: () => {
+      const person = { ...rest, email: rest.email?.toLowerCase() ?? null, owner: false, disabled: false };
+      checkPerson(context.store, person, null);
+      if (secret !== null && person.role === 'pupil') throw refuseField('/password', 'a pupil has no password');
+      const at = context.now.toISOString();
+      insertPerson(context.store, {
+        id: person.id,
+        name: person.name,
+        email: person.email,
+        isAdult: person.isAdult,
+        owner: false,
+        createdAt: at,
+      });
+      setMemberships(context.store, person.id, person.role, person.siteIds, at);
+      if (secret !== null) insertCredential(context.store, { personId: person.id, kind: 'password', secret, createdAt: at });
+      context.audit('person-added', person.id, { role: person.role });
+      return personShape(personOf(context.store, person.id));
+    },
+    find: () => personShape(personOf(context.store, body.id)),
+  });
+}
+
+export function changePerson(context: Signed, id: string, body: z.output<typeof PersonChange>): Person {
+  return write(context.store, () => {
+    const before = personOf(context.store, id);
+    const after = { ...before, ...body, email: body.email === undefined ? before.email : (body.email?.toLowerCase() ?? null) };
+    // The mark leaves with the role, so that nobody owns a programme they cannot manage.
+    if (after.role !== 'coordinator' && body.owner !== true) after.owner = false;
+    refuseOverreach(context, before, after);
+    checkPerson(context.store, after, id);
+    updatePerson(context.store, id, {
+      name: after.name,
+      email: after.email,
+      isAdult: after.isAdult,
+      owner: after.owner,
+      disabled: after.disabled,
+    });
+    if (countOwners(context.store) === 0) throw refuse('last-owner');
+    const at = context.now.toISOString();
+    if (body.role !== undefined || body.siteIds !== undefined) setMemberships(context.store, id, after.role, after.siteIds, at);
+    if (after.disabled) endSessionsOf(context.store, id, at);
+    context.audit('person-changed', id, changesOf(before, after));
+    return personShape(personOf(context.store, id));
+  });
+}
+
+type PersonFacts = Pick<PersonRow, 'role' | 'owner' | 'email' | 'isAdult' | 'siteIds' | 'disabled'>;
+
+/** Only an owner gives or takes the owner mark, and only an owner changes another owner. */
+function refuseOverreach(context: Signed, before: PersonFacts & { id: string }, after: PersonFacts): void {
+  if (context.who.owner) return;
+  if (after.owner !== before.owner || (before.owner && before.id !== context.who.personId)) throw refuse('not-allowed');
+}
+
+function checkPerson(store: Store, person: PersonFacts, ownId: string | null): void {
+  if (person.owner && person.role !== 'coordinator') throw refuseField('/owner', 'must be a coordinator');
+  if (person.role === 'pupil' && person.isAdult) throw refuseField('/isAdult', 'a pupil is not an adult');
+  if (person.role !== 'pupil' && person.role !== 'volunteer' && !person.isAdult) throw refuseField('/isAdult', 'must be an adult');
+  // Of a pupil no way to reach them is kept.
+  if (person.role === 'pupil' && person.email !== null) throw refuseField('/email', 'is not kept of a pupil');
+  const stray = person.siteIds.findIndex((siteId) => findSite(store, siteId) === undefined);
+  if (stray >= 0) throw refuse('not-found');
+  if (person.role === 'site-lead' && person.siteIds.length === 0) throw refuseField('/siteIds', 'must name the site');
+  if (person.role === 'coordinator' && person.siteIds.length > 0) throw refuseField('/siteIds', 'a coordinator sees every site');
+  const sameEmail = person.email === null ? undefined : findPersonByEmail(store, person.email);
+  if (sameEmail !== undefined && sameEmail.id !== ownId) throw refuseField('/email', 'belongs to somebody else');
+}
+
+/** Which fields changed; roles and marks with their values, since the audit is read for these. */
+function changesOf(before: PersonRow, after: PersonRow): Record<string, unknown> {
+  const shown = ['role', 'owner', 'disabled', 'isAdult'] as const;
+  const told = Object.fromEntries(shown.filter((key) => before[key] !== after[key]).map((key) => [key, after[key]]));
+  const quiet = (['name', 'email'] as const).filter((key) => before[key] !== after[key]);
+  return quiet.length === 0 ? told : { ...told, fields: quiet };
+}

@@ -1,0 +1,66 @@
+import { createHash } from 'node:crypto';
+import type { Context, Who } from '../context.ts';
+import { listCredentials } from '../db/repositories/credential.ts';
+import { findPersonByEmail, type PersonRow } from '../db/repositories/person.ts';
+import { clearTries, findTries, noteFailure } from '../db/repositories/sign-in-try.ts';
+import { write } from '../db/store.ts';
+import { refuse } from '../refusal.ts';
+import { passwordMatches } from './password.ts';
+import { resolveSession, type StartedSession, startSession } from './session.ts';
+
+const FREE_TRIES = 3;
+const FIRST_WAIT_S = 30;
+const LONGEST_WAIT_S = 3600;
+/** After this many failures an account opens again only when its owner resets it on the server. */
+const HARD_STOP = 100;
+const SECOND_MS = 1000;
+
+export interface PasswordSignIn {
+  readonly email: string;
+  readonly password: string;
+}
+
+/** Whoever holds this e-mail address and password, or one and the same refusal for every reason. */
+export async function personByPassword(context: Context, { email, password }: PasswordSignIn): Promise<PersonRow> {
+  const account = email.trim().toLowerCase();
+  const accountHash = createHash('sha256').update(account).digest('hex');
+  refuseTooSoon(context, accountHash);
+  const person = findPersonByEmail(context.store, account);
+  const usable = person !== undefined && !person.disabled ? person : undefined;
+  const stored = usable === undefined ? null : (listCredentials(context.store, usable.id, 'password')[0]?.secret ?? null);
+  const matches = await passwordMatches(stored, password);
+  if (usable === undefined || !matches) {
+    write(context.store, () => {
+      noteFailure(context.store, accountHash, context.now.toISOString());
+      context.audit('sign-in-refused', usable?.id ?? '');
+    });
+    throw refuse('wrong-sign-in');
+  }
+  write(context.store, () => clearTries(context.store, accountHash));
+  return usable;
+}
+
+/** The wait grows with each failure and is the same for accounts that do not exist. */
+export function waitSeconds(failures: number): number {
+  if (failures < FREE_TRIES) return 0;
+  return Math.min(LONGEST_WAIT_S, FIRST_WAIT_S * 2 ** (failures - FREE_TRIES));
+}
+
+function refuseTooSoon(context: Context, accountHash: string): void {
+  const tries = findTries(context.store, accountHash);
+  if (tries === undefined) return;
+  const passedS = (context.now.getTime() - Date.parse(tries.lastFailureAt)) / SECOND_MS;
+  const left = tries.failures >= HARD_STOP ? LONGEST_WAIT_S : Math.ceil(waitSeconds(tries.failures) - passedS);
+  if (left > 0) throw refuse('wait', { retryAfterSeconds: left });
+}
+
+/** Starts a session for somebody who has shown who they are; whatever session the device held before ends. */
+export function enter(context: Context, personId: string, kind: 'password' | 'device' | 'demo', label = ''): StartedSession & { who: Who } {
+  return write(context.store, () => {
+    const started = startSession(context.store, context.clock, { personId, kind, label });
+    const who = resolveSession(context.store, context.now, started.token);
+    if (who === null) throw refuse('wrong-sign-in');
+    context.audit('signed-in', personId, { kind });
+    return { ...started, who };
+  });
+}
