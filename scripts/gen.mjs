@@ -1,12 +1,14 @@
 // `npm run gen` writes the files that are made from tables; `npm run gen -- --check` exits 1 when one is stale.
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { catalogueText } from './gen/materials.mjs';
+import { referencePages } from './gen/reference.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const read = (path) => readFileSync(`${root}${path}`, 'utf8');
 
-const GENERATED = [
+const TABLES = [
   {
     path: 'packages/domain/src/materials/catalogue.gen.ts',
     make: () => catalogueText(read('shared/materials.csv'), read('shared/decay-rates.csv'), read('shared/material-decay.csv')),
@@ -22,15 +24,24 @@ const existing = (path) => {
 };
 
 const check = process.argv.includes('--check');
-const stale = GENERATED.filter(({ path, make }) => {
-  const text = make();
-  if (existing(path) === text) return false;
-  if (!check) writeFileSync(`${root}${path}`, text);
-  return true;
-});
+
+/** Writes the stale ones, unless only asked; gives their paths. */
+const staleOf = (generated) =>
+  generated.filter(({ path, make }) => {
+    const text = make();
+    if (existing(path) === text) return false;
+    if (!check) {
+      mkdirSync(dirname(`${root}${path}`), { recursive: true });
+      writeFileSync(`${root}${path}`, text);
+    }
+    return true;
+  });
+
+// The reference reads what the tables make, so it comes after them.
+const stale = [...staleOf(TABLES), ...staleOf(await referencePages())].map(({ path }) => path);
 
 if (check && stale.length > 0) {
-  console.error(`Stale, run npm run gen: ${stale.map(({ path }) => path).join(', ')}`);
+  console.error(`Stale, run npm run gen: ${stale.join(', ')}`);
   process.exit(1);
 }
-console.log(stale.length === 0 ? 'Generated files are fresh.' : `Written: ${stale.map(({ path }) => path).join(', ')}`);
+console.log(stale.length === 0 ? 'Generated files are fresh.' : `Written: ${stale.join(', ')}`);
