@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../apps/api/src/app.ts';
 import { type Config, readConfig } from '../apps/api/src/config.ts';
+import { type MovableClock, movableClock } from '../apps/api/src/context.ts';
 import { migrate } from '../apps/api/src/db/migrate.ts';
 import { openStore } from '../apps/api/src/db/open.ts';
 import type { Store } from '../apps/api/src/db/store.ts';
@@ -36,12 +37,6 @@ export const SITES = { meadow: uuid(11), school: uuid(12) } as const;
 export const BINS = { tote: uuid(21), flow: uuid(22), school: uuid(23) } as const;
 export const PASSWORD = 'many small worms at work';
 
-/** A clock that stands where it is put. */
-export interface CastClock {
-  at: Date;
-  now(): Date;
-}
-
 export interface Answer {
   readonly status: number;
   // Tests reach into answers of many shapes; the contract checks every one of them on its way out.
@@ -54,7 +49,7 @@ export interface Answer {
 export interface Cast {
   readonly app: FastifyInstance;
   readonly store: Store;
-  readonly clock: CastClock;
+  readonly clock: MovableClock;
   readonly dir: string;
   /** A request as somebody, or as nobody. */
   call(who: PersonKey | null, method: string, url: string, body?: unknown, headers?: Record<string, string>): Promise<Answer>;
@@ -72,12 +67,7 @@ interface CastOptions {
 /** An app on a real database in a folder of its own, empty but for its schema. */
 export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, 'call' | 'cookie'> & { config: Config }> {
   const dir = mkdtempSync(join(tmpdir(), 'middenry-'));
-  const clock: CastClock = {
-    at: new Date(options.at ?? '2026-11-25T10:00:00.000Z'),
-    now() {
-      return this.at;
-    },
-  };
+  const clock = movableClock(new Date(options.at ?? '2026-11-25T10:00:00.000Z'));
   const config = readConfig({ DATA_DIR: dir, ...options.env }, []);
   const store = openStore({ file: join(dir, 'cast.db') });
   migrate(store, { dir: MIGRATIONS_DIR, copyDir: join(dir, 'backups'), now: clock.at });

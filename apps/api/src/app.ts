@@ -5,6 +5,7 @@ import type { Config } from './config.ts';
 import type { Clock, Frame } from './context.ts';
 import type { Store } from './db/store.ts';
 import { refuseCrossSite } from './plugins/csrf.ts';
+import { countRequests, type Drain } from './plugins/drain.ts';
 import { setApiHeaders, setCommonHeaders } from './plugins/headers.ts';
 import { logOptions, logRequests } from './plugins/log.ts';
 import { answerProblems } from './plugins/problem.ts';
@@ -31,6 +32,7 @@ declare module 'fastify' {
   interface FastifyInstance {
     /** For code in this process (demonstration, tests, pages), never reachable from outside. */
     middenry: InProcess;
+    drain: Drain;
   }
 }
 
@@ -49,11 +51,12 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     trustProxy: config.trustedProxy.length > 0 ? [...config.trustedProxy] : false,
     genReqId: incidentCode,
     routerOptions: { ignoreTrailingSlash: true, maxParamLength: 200 },
-    ...logOptions(options.log),
+    ...logOptions(options.log, config.log),
   });
   app.decorate('middenry', inProcessOf(frame));
   app.removeContentTypeParser('text/plain');
   setCommonHeaders(app, config);
+  app.decorate('drain', countRequests(app));
   logRequests(app);
   answerProblems(app);
   checkComplete(HANDLERS, AWAITED);

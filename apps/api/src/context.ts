@@ -9,6 +9,20 @@ export interface Clock {
 
 export const systemClock: Clock = { now: () => new Date() };
 
+/** A clock that stands where it is put. */
+export interface MovableClock extends Clock {
+  at: Date;
+}
+
+export function movableClock(at: Date): MovableClock {
+  return {
+    at,
+    now() {
+      return this.at;
+    },
+  };
+}
+
 /** Who is asking, read afresh for every request: a role that was taken away is gone with the next one. */
 export interface Who {
   readonly personId: string;

@@ -4,9 +4,12 @@ import type { FastifyInstance, FastifyServerOptions } from 'fastify';
  * A log that cannot hold a secret: no headers, no bodies, no addresses with their ids or tokens,
  * only which row of the route table answered whom how.
  */
-export function logOptions(stream: NodeJS.WritableStream | undefined): FastifyServerOptions {
+export function logOptions(stream: NodeJS.WritableStream | undefined, everything: boolean): FastifyServerOptions {
   if (stream === undefined) return { logger: false };
-  return { disableRequestLogging: true, logger: { level: 'info', stream, base: null, serializers: { req: () => ({}), res: () => ({}) } } };
+  return {
+    disableRequestLogging: true,
+    logger: { level: everything ? 'info' : 'error', stream, base: null, serializers: { req: () => ({}), res: () => ({}) } },
+  };
 }
 
 export function logRequests(app: FastifyInstance): void {

@@ -1,0 +1,64 @@
+import { existsSync } from 'node:fs';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import type { FastifyInstance } from 'fastify';
+import { makeDemo } from '../../../seed/index.ts';
+import { buildApp } from './app.ts';
+import { type Config, readConfig } from './config.ts';
+import { systemClock } from './context.ts';
+import { projectRoot } from './root.ts';
+import { ensureDataDir, openDataFile } from './start/data-dir.ts';
+import { ensureDemo } from './start/demonstration.ts';
+import { lockDataDir } from './start/lock.ts';
+import { stopOnSignals } from './start/stop.ts';
+import { StartRefusal } from './start-refusal.ts';
+import { mountWeb } from './web/mount.ts';
+
+const migrationsDir = join(projectRoot, 'migrations');
+const webBuildDir = join(projectRoot, 'apps/web/build');
+const say = (text: string) => console.log(`middenry: ${text}`);
+
+/** Opens everything in the order in which it may be refused, and prints the address last. */
+async function start(): Promise<void> {
+  const config = readConfig(process.env, process.argv.slice(2));
+  ensureDataDir(config);
+  const lock = lockDataDir(config.dataDir);
+  if (!config.own) await showDemo(config);
+  const store = openDataFile(config, migrationsDir, systemClock.now());
+  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout });
+  if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
+  else say('the pages are not built, so only the API is served');
+  stopOnSignals(app, store, lock);
+  await listen(app, config);
+  say(`${config.publicUrl ?? addressOf(app)}`);
+}
+
+async function showDemo(config: Config): Promise<void> {
+  const began = performance.now();
+  if (await ensureDemo(config, migrationsDir, systemClock.now(), makeDemo))
+    say(`made the demonstration in ${((performance.now() - began) / 1000).toFixed(1)} s; its people and figures are invented`);
+}
+
+async function listen(app: FastifyInstance, config: Config): Promise<void> {
+  try {
+    await app.listen({ port: config.port, host: config.host });
+  } catch (error) {
+    const { code } = error as { code?: string };
+    if (code === 'EADDRINUSE')
+      throw new StartRefusal(`Cannot listen on port ${config.port} as something else does: set PORT to another one.`);
+    if (code === 'EACCES' || code === 'EADDRNOTAVAIL')
+      throw new StartRefusal(`Cannot listen on ${config.host} port ${config.port} (${code}): set HOST or PORT to another one.`);
+    throw error;
+  }
+}
+
+function addressOf(app: FastifyInstance): string {
+  const { address, port, family } = app.server.address() as AddressInfo;
+  return `http://${family === 'IPv6' ? `[${address}]` : address}:${port}/`;
+}
+
+start().catch((error: unknown) => {
+  // A refusal is one plain sentence; anything else is a fault of ours and keeps its stack.
+  console.error(error instanceof StartRefusal ? `middenry: ${error.message}` : error);
+  process.exit(error instanceof StartRefusal ? error.exitCode : 1);
+});
