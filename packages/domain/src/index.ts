@@ -18,3 +18,5 @@ export * from './materials/measure.ts';
 export * from './season/registry.ts';
 export * from './season/season.ts';
 export * from './season/season-row.ts';
+export * from './bin/run.ts';
+export * from './bin/parameter.ts';

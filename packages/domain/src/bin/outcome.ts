@@ -10,9 +10,24 @@ export interface Spread {
 
 /** The quantities of one day row, in the order of the result file (`middenry-result/1`). */
 export const DAY_QUANTITIES = [
-  'wormsKg', 'wormCount', 'adultCount', 'adultMeanMassMg', 'cocoonCount', 'meanMassMg',
-  'foodLeftKgDb', 'solidsKgDb', 'carbonKg', 'nitrogenKg', 'cnRatio', 'moistureFracWb', 'bedTempC', 'airlessFrac',
-  'ph', 'castingsKgWb', 'oxygenUseGPerH', 'co2GPerH',
+  'wormsKg',
+  'wormCount',
+  'adultCount',
+  'adultMeanMassMg',
+  'cocoonCount',
+  'meanMassMg',
+  'foodLeftKgDb',
+  'solidsKgDb',
+  'carbonKg',
+  'nitrogenKg',
+  'cnRatio',
+  'moistureFracWb',
+  'bedTempC',
+  'airlessFrac',
+  'ph',
+  'castingsKgWb',
+  'oxygenUseGPerH',
+  'co2GPerH',
 ] as const;
 export type DayQuantity = (typeof DAY_QUANTITIES)[number];
 

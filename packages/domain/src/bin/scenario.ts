@@ -25,7 +25,20 @@ export const PREPARATIONS = ['whole', 'chopped', 'frozen', 'pureed'] as const;
 export type Preparation = (typeof PREPARATIONS)[number];
 export const EXPOSURES = ['indoors', 'shade', 'part-sun', 'full-sun'] as const;
 export type Exposure = (typeof EXPOSURES)[number];
-export const VISITORS = ['fruit-flies', 'fungus-gnats', 'soldier-fly-larvae', 'mites', 'springtails', 'potworms', 'ants', 'slugs', 'centipedes', 'flatworms', 'rodents', 'other'] as const;
+export const VISITORS = [
+  'fruit-flies',
+  'fungus-gnats',
+  'soldier-fly-larvae',
+  'mites',
+  'springtails',
+  'potworms',
+  'ants',
+  'slugs',
+  'centipedes',
+  'flatworms',
+  'rodents',
+  'other',
+] as const;
 export type Visitor = (typeof VISITORS)[number];
 export const SPECIES = ['eisenia-fetida', 'eisenia-andrei', 'dendrobaena-veneta'] as const;
 export type Species = (typeof SPECIES)[number];
@@ -99,7 +112,14 @@ interface EventBase {
 
 export type BinEvent = EventBase &
   (
-    | { readonly type: 'feeding'; readonly zone: number; readonly items: readonly Portion[]; readonly beddingKg?: number; readonly beddingMaterial?: MaterialId | string; readonly waterKg?: number }
+    | {
+        readonly type: 'feeding';
+        readonly zone: number;
+        readonly items: readonly Portion[];
+        readonly beddingKg?: number;
+        readonly beddingMaterial?: MaterialId | string;
+        readonly waterKg?: number;
+      }
     | { readonly type: 'bedding'; readonly items: readonly Portion[]; readonly zone?: number; readonly mixedIn?: boolean }
     | {
         readonly type: 'check';
@@ -121,7 +141,13 @@ export type BinEvent = EventBase &
     | { readonly type: 'move'; readonly exposure?: Exposure }
     | { readonly type: 'harvest'; readonly massKg: number }
     | { readonly type: 'add-worms'; readonly massKg: number }
-    | { readonly type: 'remove'; readonly cocoonsFrac?: number; readonly wormsFrac?: number; readonly foodFrac?: number; readonly zone?: number }
+    | {
+        readonly type: 'remove';
+        readonly cocoonsFrac?: number;
+        readonly wormsFrac?: number;
+        readonly foodFrac?: number;
+        readonly zone?: number;
+      }
   );
 
 export interface Scenario {
