@@ -25,54 +25,46 @@ export interface EventContext {
 
 type Of<T extends BinEvent['type']> = Extract<BinEvent, { type: T }>;
 
+type Apply<T extends BinEvent['type']> = (context: EventContext, event: Of<T>, key: number) => void;
+
+/** One action for each type of entry. */
+const ACTIONS: { readonly [T in BinEvent['type']]: Apply<T> } = {
+  feeding: applyFeeding,
+  bedding: applyBedding,
+  check: ({ state, day }, event) => {
+    state.marks.lastCheckDay[0] = day;
+    if (event.visitors?.includes('soldier-fly-larvae')) state.marks.larvaeDay[0] = day;
+  },
+  loosen: applyLoosen,
+  water: ({ state }, event) => {
+    for (let m = 0; m < state.members; m++) {
+      state.bed.bedWaterKg[m]! += event.massKg;
+      state.bed.waterInKg[m]! += event.massKg;
+    }
+  },
+  drain: applyDrain,
+  inoculate: applyInoculate,
+  cover: applyCover,
+  move: ({ state }, event) => {
+    if (event.exposure !== undefined) state.marks.exposure[0] = EXPOSURES.indexOf(event.exposure);
+  },
+  harvest: ({ state, day }, event) => {
+    state.marks.lastHarvestDay[0] = day;
+    for (let m = 0; m < state.members; m++) takeHarvest(state, m, event.massKg);
+  },
+  'add-worms': ({ state, scenario }, event, key) => {
+    for (let m = 0; m < state.members; m++)
+      addStock(state, m, scenario, { massKg: event.massKg }, stockRatio(state.members, m, scenario.seed ^ key, false));
+  },
+  remove: ({ state, scenario }, event) => {
+    for (let m = 0; m < state.members; m++) removeShare(state, m, scenario, event);
+  },
+};
+
 /** Applies one log entry to every member; `entry` numbers it for the weight errors. */
-export function applyEvent(context: EventContext, event: BinEvent, entry: number): void {
-  const { state, day } = context;
-  const { marks } = state;
-  const key = event.entryId === undefined ? entry : numberOfText(event.entryId);
-  switch (event.type) {
-    case 'feeding':
-      return applyFeeding(context, event, key);
-    case 'bedding':
-      return applyBedding(context, event, key);
-    case 'check':
-      marks.lastCheckDay[0] = day;
-      if (event.visitors?.includes('soldier-fly-larvae')) marks.larvaeDay[0] = day;
-      return;
-    case 'loosen':
-      return applyLoosen(context, event);
-    case 'water':
-      for (let m = 0; m < state.members; m++) {
-        state.bed.bedWaterKg[m]! += event.massKg;
-        state.bed.waterInKg[m]! += event.massKg;
-      }
-      return;
-    case 'drain':
-      return applyDrain(context, event);
-    case 'inoculate':
-      marks.lastInoculatedDay[0] = day;
-      for (let m = 0; m < state.members; m++)
-        state.bed.maturityFrac[m]! += (1 - state.bed.maturityFrac[m]!) * EVENT_PARAMETERS.inoculantGain.value;
-      return event.massKg === undefined ? undefined : addInoculant(context, event.massKg);
-    case 'cover':
-      return applyCover(context, event);
-    case 'move':
-      if (event.exposure !== undefined) marks.exposure[0] = EXPOSURES.indexOf(event.exposure);
-      return;
-    case 'harvest':
-      marks.lastHarvestDay[0] = day;
-      for (let m = 0; m < state.members; m++) takeHarvest(state, m, event.massKg);
-      return;
-    case 'add-worms':
-      for (let m = 0; m < state.members; m++)
-        addStock(state, m, context.scenario, { massKg: event.massKg }, stockRatio(state.members, m, context.scenario.seed ^ key, false));
-      return;
-    case 'remove':
-      for (let m = 0; m < state.members; m++) removeShare(state, m, context.scenario, event);
-      return;
-    default:
-      return event satisfies never;
-  }
+export function applyEvent<T extends BinEvent['type']>(context: EventContext, event: Of<T>, entry: number): void {
+  const action = ACTIONS[event.type] as Apply<T>;
+  action(context, event, event.entryId === undefined ? entry : numberOfText(event.entryId));
 }
 
 function massOf(context: EventContext, m: number, massKg: number, how: HowMeasured | undefined, key: number, item: number): number {
@@ -163,7 +155,11 @@ function applyDrain({ state }: EventContext, event: Of<'drain'>): void {
   }
 }
 
-function addInoculant({ state }: EventContext, massKg: number): void {
+function applyInoculate({ state, day }: EventContext, { massKg }: Of<'inoculate'>): void {
+  state.marks.lastInoculatedDay[0] = day;
+  for (let m = 0; m < state.members; m++)
+    state.bed.maturityFrac[m]! += (1 - state.bed.maturityFrac[m]!) * EVENT_PARAMETERS.inoculantGain.value;
+  if (massKg === undefined) return;
   const charge = chargeOf({ material: 'compost_finished', massKg });
   for (let m = 0; m < state.members; m++) putFinished(state, m, charge, massKg);
 }

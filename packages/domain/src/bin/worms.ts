@@ -101,7 +101,7 @@ export const SPECIES_FACTS: Readonly<Record<Species, SpeciesFacts>> = {
 /** Piecewise straight response: 0 below `zero`, 1 from `full` on (or the mirror when zero > full). */
 export function ramp(value: number, zero: number, full: number): number {
   const share = (value - zero) / (full - zero);
-  return share <= 0 ? 0 : share >= 1 ? 1 : share;
+  return Math.min(1, Math.max(0, share));
 }
 
 const P = WORM_PARAMETERS;
