@@ -1,6 +1,17 @@
 import type { BinView, DayRow, Ledgers } from './bin/outcome.ts';
+import { advance, forkRun, ledgersOf, rowsOf, viewOf } from './bin/run.ts';
+import type { Scenario } from './bin/scenario.ts';
+import { dutiesOf } from './plan/duties.ts';
+import { type FeedScene, feedAdvice, feedingPlan, weeklyRationKg } from './plan/feed-advice.ts';
 import type { DutyWindow, FeedAdvice } from './plan/types.ts';
+import { type Assessable, assess, courseOf, daysAt, shareHolding } from './signals/assess.ts';
+import { binBand } from './signals/bands.ts';
+import { logFactsAt } from './signals/log-facts.ts';
+import { type BinDay, type MembersDay, mediansOf } from './signals/member-day.ts';
+import { SIGNALS } from './signals/registry.ts';
+import { remediesFor, type Trial } from './signals/remedies.ts';
 import type { Band, SignalId, SignalOutlook } from './signals/types.ts';
+import { type Standing, standingOf, troubleAfter, tryDays } from './standing.ts';
 
 /** Everything the board, the bin page and the log form need to know of one bin on one day. */
 export interface Outlook {
@@ -25,4 +36,100 @@ export interface OutlookSettings {
   /** Usual days between looks; `unseen` fires at twice this. */
   readonly checkIntervalDays: number;
   readonly resting: boolean;
+  /** Bands of the last look, so that a probability near a mark does not flicker. */
+  readonly bandsBefore?: Readonly<Partial<Record<SignalId, Band>>>;
+}
+
+/**
+ * The state of a bin, what is coming in 14 days, why, what helps, what to feed and what falls due.
+ *
+ * @shape scenario, day -> outlook
+ * @returns Plain data; the same for the same input
+ * @valid today a whole day of 0 or more; events after today are the plan known so far
+ * @throws {RangeError} when today is not such a day
+ * @source none: glue of the model, the signals and the plans
+ */
+export function outlookOf(scenario: Scenario, today: number, settings: OutlookSettings): Outlook {
+  if (!Number.isInteger(today) || today < 0)
+    throw new RangeError(`Cannot look at a bin as today is a whole day from 0: current value is ${today}`);
+  const standing = standingOf(scenario, today, settings);
+  const signals = assess(assessable(standing, settings));
+  const { band, lead } = binBand(signals);
+  return {
+    day: today,
+    band,
+    lead,
+    signals: withRemedies(standing, signals),
+    now: viewOf(standing.run),
+    history: rowsOf(standing.run),
+    forecast: rowsOf(standing.ahead).filter((row) => row.day >= today),
+    advice: feedAdvice(feedScene(standing)),
+    duties: dutiesFor(standing, signals),
+    ledgers: ledgersOf(standing.run),
+  };
+}
+
+function assessable(standing: Standing, settings: OutlookSettings): Assessable {
+  const { today, run, planned, log, past, coming, bin } = standing;
+  const binOn = (day: number): BinDay => {
+    if (day === today) return bin;
+    const then = forkRun(run, { keepHistory: false });
+    advance(then, day - today, planned);
+    return mediansOf(viewOf(then));
+  };
+  return { ...standing, days: [...past, ...coming], events: [...log, ...planned], binOn, bandsBefore: settings.bandsBefore };
+}
+
+function feedScene(standing: Standing): FeedScene {
+  const { setup, bin, today, log, resting } = standing;
+  return { setup, bin, log: logFactsAt(log, today), resting, troubleAfter: (plan) => troubleAfter(standing, plan) };
+}
+
+function withRemedies(standing: Standing, signals: readonly SignalOutlook[]): readonly SignalOutlook[] {
+  const { today, setup, bin, run, planned, past, coming, log } = standing;
+  const last = rowsOf(run).at(-1);
+  const trial: Trial = {
+    ...standing,
+    scene: {
+      today,
+      setup,
+      bin,
+      solidsKgDb: last?.solidsKgDb.p50 ?? 0,
+      planned,
+      ration: feedingPlan({ setup, bin }, weeklyRationKg({ setup, bin })),
+    },
+    past,
+    ahead: coming,
+    log,
+    tryDays: (events, days) => tryDays(standing, events, days),
+  };
+  return signals.map((signal) => (signal.band === 'settled' ? signal : { ...signal, remedies: remediesFor(signal, trial) }));
+}
+
+function dutiesFor(standing: Standing, signals: readonly SignalOutlook[]): readonly DutyWindow[] {
+  const { past, coming, today, log, planned, checkIntervalDays, resting } = standing;
+  const days = [...past, ...coming];
+  const at = daysAt(standing, days, [...log, ...planned]);
+  const sinceDay = (id: SignalId): number | null => {
+    const signal = signals.find((each) => each.id === id);
+    if (!signal?.holdsNow) return signal?.firstLikelyDay ?? null;
+    const course = courseOf(SIGNALS[id], at);
+    let day = today;
+    while (day > (days[0]?.day ?? 0) && shareHolding(course, days, day - 1, day - 1) >= 0.5) day--;
+    return day;
+  };
+  const foodInHandDays = [past.at(-1), ...coming].map((each) => weightedMedian(each));
+  return dutiesOf({ today, log: logFactsAt(log, today), checkIntervalDays, resting, foodInHandDays, sinceDay });
+}
+
+function weightedMedian(day: MembersDay | undefined): number {
+  const pairs = (day?.readings ?? [])
+    .map((reading, member) => [reading.foodInHandDays, day?.weights[member] ?? 0] as const)
+    .sort((a, b) => a[0] - b[0]);
+  let share = 0;
+  for (const [value, weight] of pairs) {
+    share += weight;
+    if (share >= 0.5) return value;
+  }
+  return pairs.at(-1)?.[0] ?? 0;
 }

@@ -23,11 +23,23 @@ export type HoldReason = (typeof HOLD_REASONS)[number];
 export const DUTY_KINDS = ['feed', 'check', 'loosen', 'water', 'bedding', 'inoculate', 'harvest', 'rest'] as const;
 export type DutyKind = (typeof DUTY_KINDS)[number];
 
+/** Why a duty falls due; the words live in the web's messages. */
+export const DUTY_WHYS = [
+  'food-nearly-gone',
+  'time-to-look',
+  'packs-down',
+  'keeps-microbes-varied',
+  'castings-ready',
+  'bedding-eaten',
+  'drying-out',
+] as const;
+export type DutyWhy = (typeof DUTY_WHYS)[number];
+
 /** A thing that falls due at a bin, with its window in scenario days. */
 export interface DutyWindow {
   readonly kind: DutyKind;
   readonly fromDay: number;
   readonly dueDay: number;
   readonly overdueDay: number;
-  readonly why: string;
+  readonly why: DutyWhy;
 }

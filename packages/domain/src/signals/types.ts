@@ -2,7 +2,20 @@
 export const BANDS = ['settled', 'watch', 'act', 'unknown'] as const;
 export type Band = (typeof BANDS)[number];
 
-export const SIGNAL_IDS = ['airless', 'overfed', 'hungry', 'dry', 'wet', 'hot', 'cold', 'sour', 'ammonia', 'bedding-low', 'harvest-due', 'unseen'] as const;
+export const SIGNAL_IDS = [
+  'airless',
+  'overfed',
+  'hungry',
+  'dry',
+  'wet',
+  'hot',
+  'cold',
+  'sour',
+  'ammonia',
+  'bedding-low',
+  'harvest-due',
+  'unseen',
+] as const;
 export type SignalId = (typeof SIGNAL_IDS)[number];
 
 /** A reason is a code with values; the words live in the web's messages, so a second language is one file. */
@@ -20,10 +33,13 @@ export const REASON_CODES = [
   'food-in-hand', // days, limitDays
   'feeding-left', // zone, leftFrac, days
   'food-short', // days
-  'too-dry', 'too-wet', // moistureFracWb
+  'too-dry',
+  'too-wet', // moistureFracWb
   'packed', // airFilledPorosity
-  'bed-hot', 'bed-cold', // tempC
-  'air-hot', 'air-cold', // tempC
+  'bed-hot',
+  'bed-cold', // tempC
+  'air-hot',
+  'air-cold', // tempC
   'smelled', // smell, day
   'squeezed', // squeeze, day
   'ph-low', // ph
@@ -36,12 +52,37 @@ export const REASON_CODES = [
 export type ReasonCode = (typeof REASON_CODES)[number];
 
 export const REMEDY_IDS = [
-  'hold-next-feed', 'feed-half', 'feed-now', 'take-out-uneaten', 'loosen', 'mix-in-bedding', 'add-bedding',
-  'add-water', 'drain', 'shade', 'insulate', 'harvest', 'inoculate', 'ground-eggshell', 'check',
+  'hold-next-feed',
+  'feed-half',
+  'feed-now',
+  'take-out-uneaten',
+  'loosen',
+  'mix-in-bedding',
+  'add-bedding',
+  'add-water',
+  'drain',
+  'shade',
+  'insulate',
+  'harvest',
+  'inoculate',
+  'ground-eggshell',
+  'check',
 ] as const;
 export type RemedyId = (typeof REMEDY_IDS)[number];
 
-export const CAUTION_IDS = ['gloves', 'damp-not-dusty', 'pupils', 'lifting', 'leachate', 'castings-on-food', 'food-from-outside', 'lime', 'flooding', 'heating', 'no-poison'] as const;
+export const CAUTION_IDS = [
+  'gloves',
+  'damp-not-dusty',
+  'pupils',
+  'lifting',
+  'leachate',
+  'castings-on-food',
+  'food-from-outside',
+  'lime',
+  'flooding',
+  'heating',
+  'no-poison',
+] as const;
 export type CautionId = (typeof CAUTION_IDS)[number];
 
 export interface Remedy {

@@ -1,0 +1,30 @@
+import { parameter } from '../bin/parameter.ts';
+import { noZone, reason, type SignalDefinition, stillStands } from './definition.ts';
+
+const thresholds = { bedTempC: parameter(5, 'C, mean of the day in the bed', 'estimate', 'science-table-3') } as const;
+const deadBand = parameter(1, 'C', 'estimate', 'science-table-3');
+
+/** The bed is so cold that the worms do not eat. */
+export const cold: SignalDefinition = {
+  id: 'cold',
+  role: 'alert',
+  priority: 7,
+  owner: 'volunteer',
+  meaning: 'The bed is too cold for the worms to eat.',
+  cause: 'Cold weather and too little cover for a bin of this size.',
+  consequence: 'Food freezes and waits, then rots all at once; frost kills adult worms.',
+  action: 'Cover it thickly, wrap the walls or bring it in, and do not feed.',
+  respondWithinDays: 3,
+  thresholds,
+  deadBand,
+  delayDays: 2,
+  remedies: ['insulate', 'hold-next-feed'],
+  cautions: ['heating', 'lifting'],
+  condition: ({ reading }, holding) => reading.bedTempC < thresholds.bedTempC.value + (holding ? deadBand.value : 0),
+  seen: ({ log }) =>
+    log.tempC !== null && log.tempC.value < thresholds.bedTempC.value && stillStands(log, log.tempC.day, ['move', 'cover'])
+      ? [reason('bed-cold', { tempC: log.tempC.value, day: log.tempC.day }, log.tempC.entryIds)]
+      : [],
+  zone: noZone,
+  reasons: ({ reading }) => [reason('bed-cold', { tempC: reading.bedTempC })],
+};

@@ -1,0 +1,30 @@
+import { parameter } from '../bin/parameter.ts';
+import { noZone, reason, type SignalDefinition, stillStands } from './definition.ts';
+
+const thresholds = { bedPeakTempC: parameter(29, 'C, peak of the day in the bed', 'estimate', 'science-table-3') } as const;
+const deadBand = parameter(1, 'C', 'estimate', 'science-table-3');
+
+/** The bed gets hotter than the worms can bear for long. */
+export const hot: SignalDefinition = {
+  id: 'hot',
+  role: 'alert',
+  priority: 3,
+  owner: 'volunteer',
+  meaning: 'The bed is too hot.',
+  cause: 'A hot spell, sun on the lid, or a thick layer of food heating itself.',
+  consequence: 'Worms stop eating, flee the heat, and die from about 35 °C.',
+  action: 'Shade it, open the lid, wet the cover, and do not feed.',
+  respondWithinDays: 1,
+  thresholds,
+  deadBand,
+  delayDays: 1,
+  remedies: ['shade', 'hold-next-feed', 'take-out-uneaten', 'add-water'],
+  cautions: ['lifting', 'flooding'],
+  condition: ({ reading }, holding) => reading.bedPeakTempC >= thresholds.bedPeakTempC.value - (holding ? deadBand.value : 0),
+  seen: ({ log }) =>
+    log.tempC !== null && log.tempC.value >= thresholds.bedPeakTempC.value && stillStands(log, log.tempC.day, ['move', 'water', 'remove'])
+      ? [reason('bed-hot', { tempC: log.tempC.value, day: log.tempC.day }, log.tempC.entryIds)]
+      : [],
+  zone: noZone,
+  reasons: ({ reading }) => [reason('bed-hot', { tempC: reading.bedPeakTempC })],
+};

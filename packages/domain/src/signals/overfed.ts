@@ -1,0 +1,70 @@
+import { parameter } from '../bin/parameter.ts';
+import { reason, type SignalDefinition, type SignalTold } from './definition.ts';
+import type { ZoneDay } from './member-day.ts';
+
+const thresholds = {
+  foodInHandDays: parameter(14, 'd of appetite', 'estimate', 'science-table-1'),
+  leftFrac: parameter(0.5, 'share of a feeding', 'estimate', 'science-table-1'),
+  leftAfterDays: parameter(10, 'd', 'estimate', 'science-table-1'),
+  leastFoodKg: parameter(0.2, 'kg', 'estimate', 'science-table-1'),
+  seenLeftAfterDays: parameter(7, 'd', 'estimate', 'science-table-1'),
+} as const;
+const deadBand = parameter(2, 'd of appetite', 'estimate', 'science-table-1');
+
+const leftLong = ({ bin }: SignalTold): ZoneDay | undefined =>
+  bin.zones
+    .filter(
+      (zone) =>
+        zone.watchedFedDay !== null &&
+        bin.day - zone.watchedFedDay >= thresholds.leftAfterDays.value &&
+        zone.watchedLabileFrac > thresholds.leftFrac.value &&
+        zone.foodLeftKgWb >= thresholds.leastFoodKg.value,
+    )
+    .sort((a, b) => b.foodLeftKgWb - a.foodLeftKgWb)[0];
+
+/** More food lies there than the worms can eat in two weeks. */
+export const overfed: SignalDefinition = {
+  id: 'overfed',
+  role: 'alert',
+  priority: 2,
+  owner: 'volunteer',
+  meaning: 'There is more food in the bin than the worms can eat.',
+  cause: 'Fed more, or more often, than this many worms eat at this warmth.',
+  consequence: 'Food heats, runs out of air and draws flies; a smell comes next.',
+  action: 'Do not feed until the food is nearly gone; take out what nobody eats.',
+  respondWithinDays: 3,
+  thresholds,
+  deadBand,
+  delayDays: 1,
+  remedies: ['hold-next-feed', 'take-out-uneaten', 'feed-half', 'mix-in-bedding'],
+  cautions: ['gloves', 'lifting'],
+  condition: ({ reading }, holding) =>
+    reading.foodInHandDays > thresholds.foodInHandDays.value - (holding ? deadBand.value : 0) ||
+    reading.oldLabileFrac > thresholds.leftFrac.value,
+  seen: ({ log }) => {
+    for (const [zone, seen] of log.leftover) {
+      const fed = log.fed.find((each) => each.zone === zone && each.day <= seen.day);
+      const days = fed ? seen.day - fed.day : 0;
+      const stands = log.day - seen.day <= thresholds.seenLeftAfterDays.value && (log.lastCareDay.get('remove') ?? -1) < seen.day;
+      if ((seen.value === 'most' || seen.value === 'all') && fed && days >= thresholds.leftAfterDays.value && stands) {
+        return [reason('feeding-left', { zone, leftFrac: seen.value === 'all' ? 1 : 0.75, days }, [...seen.entryIds, ...fed.entryIds])];
+      }
+    }
+    return [];
+  },
+  zone: (at) => leftLong(at)?.zone ?? fullest(at)?.zone ?? null,
+  reasons: (at) => {
+    const zone = leftLong(at);
+    const recent = at.log.fed.filter((fed) => at.log.day - fed.day <= thresholds.foodInHandDays.value);
+    const entryIds = recent.flatMap((fed) => fed.entryIds);
+    const inHand = reason('food-in-hand', { days: at.reading.foodInHandDays, limitDays: thresholds.foodInHandDays.value }, entryIds);
+    if (!zone || zone.watchedFedDay === null) return [inHand];
+    const ofZone = at.log.fed.filter((fed) => fed.zone === zone.zone).flatMap((fed) => fed.entryIds);
+    return [
+      reason('feeding-left', { zone: zone.zone, leftFrac: zone.watchedLabileFrac, days: at.bin.day - zone.watchedFedDay }, ofZone),
+      inHand,
+    ];
+  },
+};
+
+const fullest = ({ bin }: SignalTold): ZoneDay | undefined => [...bin.zones].sort((a, b) => b.foodLeftKgWb - a.foodLeftKgWb)[0];

@@ -1,0 +1,81 @@
+import { parameter } from '../bin/parameter.ts';
+import type { BinEvent } from '../bin/scenario.ts';
+import { courseOf, daysAt, type Keeping, shareHolding } from './assess.ts';
+import type { MembersDay } from './member-day.ts';
+import { SIGNALS } from './registry.ts';
+import { REMEDIES, type RemedyPlan, type RemedyScene } from './remedy-registry.ts';
+import type { Remedy, RemedyId, SignalOutlook } from './types.ts';
+
+/** A remedy gets two days to work; what is asked is whether the trouble is there in the rest of the week. */
+export const REMEDY_JUDGED = {
+  fromDays: parameter(3, 'd from today', 'estimate', 'common-practice'),
+  toDays: parameter(7, 'd from today', 'estimate', 'common-practice'),
+} as const;
+
+const SHOWN = 3;
+/** A change smaller than this is no help. */
+const NOTICEABLE_SHARE = 0.01;
+
+/** What trying a remedy needs: the days up to today, and the days ahead under a changed plan. */
+export interface Trial extends Keeping {
+  readonly scene: Omit<RemedyScene, 'zone'>;
+  readonly past: readonly MembersDay[];
+  readonly ahead: readonly MembersDay[];
+  readonly log: readonly BinEvent[];
+  /** The days after today when these events happen. */
+  readonly tryDays: (events: readonly BinEvent[], days: number) => readonly MembersDay[];
+}
+
+interface Judged {
+  readonly probability: number;
+  /** Mean share of members and days, so that a remedy that shortens trouble still counts. */
+  readonly burden: number;
+}
+
+/**
+ * The remedies that help most against one signal, best first.
+ *
+ * @shape signal, trial -> remedies[<= 3]
+ * @returns Probability that the trouble is there in days 3 to 7, without and with the remedy
+ * @source none: our rule; each candidate runs through the same forecast
+ */
+export function remediesFor(signal: Pick<SignalOutlook, 'id' | 'zone'>, trial: Trial): readonly Remedy[] {
+  const definition = SIGNALS[signal.id];
+  const scene: RemedyScene = { ...trial.scene, zone: signal.zone };
+  const before = judge(signal, trial, trial.ahead, trial.scene.planned);
+  const tried = definition.remedies.flatMap((id) => {
+    const plan = REMEDIES[id].plan(scene);
+    return plan ? [{ id, plan, after: judgePlan(signal, trial, plan) }] : [];
+  });
+  const helping = tried.filter(({ after }) => before.burden - after.burden >= NOTICEABLE_SHARE);
+  const kept = helping.length > 0 ? helping : tried.slice(0, 1);
+  return kept
+    .sort((a, b) => a.after.probability - b.after.probability || a.after.burden - b.after.burden || effort(a.id) - effort(b.id))
+    .slice(0, SHOWN)
+    .map(({ id, plan, after }) => ({
+      id,
+      zone: plan.zone,
+      massKg: plan.massKg,
+      effortMinutes: effort(id),
+      probabilityBefore: before.probability,
+      probabilityAfter: Math.min(after.probability, 1),
+      cautions: REMEDIES[id].cautions,
+    }));
+}
+
+const effort = (id: RemedyId): number => REMEDIES[id].effortMinutes.value;
+
+function judgePlan(signal: Pick<SignalOutlook, 'id'>, trial: Trial, plan: RemedyPlan): Judged {
+  const events = [...plan.planned, ...plan.events].sort((a, b) => a.day - b.day);
+  return judge(signal, trial, trial.tryDays(events, REMEDY_JUDGED.toDays.value), events);
+}
+
+function judge(signal: Pick<SignalOutlook, 'id'>, trial: Trial, ahead: readonly MembersDay[], events: readonly BinEvent[]): Judged {
+  const days = [...trial.past, ...ahead];
+  const course = courseOf(SIGNALS[signal.id], daysAt(trial, days, [...trial.log, ...events]));
+  const { today } = trial.scene;
+  const [from, to] = [today + REMEDY_JUDGED.fromDays.value, today + REMEDY_JUDGED.toDays.value];
+  let burden = 0;
+  for (let day = from; day <= to; day++) burden += shareHolding(course, days, day, day);
+  return { probability: shareHolding(course, days, from, to), burden: burden / (to - from + 1) };
+}

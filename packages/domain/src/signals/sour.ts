@@ -1,0 +1,33 @@
+import { parameter } from '../bin/parameter.ts';
+import { noZone, reason, type SignalDefinition, stillStands } from './definition.ts';
+
+const thresholds = { ph: parameter(5.5, 'pH', 'estimate', 'science-table-5') } as const;
+const deadBand = parameter(0.2, 'pH', 'estimate', 'science-table-5');
+
+/** Acids build up faster than they are eaten. */
+export const sour: SignalDefinition = {
+  id: 'sour',
+  role: 'alert',
+  priority: 4,
+  owner: 'volunteer',
+  meaning: 'The bed is turning sour.',
+  cause: 'Much fruit, bread or citrus, or food fermenting without air.',
+  consequence: 'Worms stop eating and leave; below pH 5 they die.',
+  action: 'Take out sour lumps, mix in bedding and ground eggshell; no fruit.',
+  respondWithinDays: 3,
+  thresholds,
+  deadBand,
+  delayDays: 2,
+  remedies: ['ground-eggshell', 'take-out-uneaten', 'mix-in-bedding', 'loosen'],
+  cautions: ['gloves', 'lime'],
+  condition: ({ reading }, holding) => reading.ph < thresholds.ph.value + (holding ? deadBand.value : 0),
+  seen: ({ log }) => {
+    if (log.smell?.value === 'sour' && stillStands(log, log.smell.day, ['remove', 'bedding', 'loosen'])) {
+      return [reason('smelled', { smell: 'sour', day: log.smell.day }, log.smell.entryIds)];
+    }
+    const low = log.ph !== null && log.ph.value < thresholds.ph.value && stillStands(log, log.ph.day, ['remove', 'bedding']);
+    return log.ph && low ? [reason('ph-low', { ph: log.ph.value, day: log.ph.day }, log.ph.entryIds)] : [];
+  },
+  zone: noZone,
+  reasons: ({ reading }) => [reason('ph-low', { ph: reading.ph })],
+};

@@ -1,0 +1,73 @@
+import { advance, type BinRun, forkRun, runBin, viewOf } from './bin/run.ts';
+import type { BinEvent, Scenario } from './bin/scenario.ts';
+import type { FeedingPlan } from './plan/feed-advice.ts';
+import { courseOf, daysAt, type Keeping, shareHolding } from './signals/assess.ts';
+import { type BinDay, type MembersDay, mediansOf } from './signals/member-day.ts';
+import { daysOf } from './signals/read-days.ts';
+import { SIGNALS } from './signals/registry.ts';
+import type { SignalId } from './signals/types.ts';
+
+export const FORECAST_DAYS = 14;
+/** Long enough for the slowest signal to be seen as overdue, with its days running. */
+const LOOK_BACK_DAYS = 30;
+
+/** One bin on one day, run once and copied for every question. */
+export interface Standing extends Keeping {
+  readonly today: number;
+  readonly log: readonly BinEvent[];
+  readonly planned: readonly BinEvent[];
+  readonly run: BinRun;
+  readonly ahead: BinRun;
+  readonly bin: BinDay;
+  readonly past: readonly MembersDay[];
+  readonly coming: readonly MembersDay[];
+}
+
+export function standingOf(scenario: Scenario, today: number, settings: Pick<Keeping, 'checkIntervalDays' | 'resting'>): Standing {
+  const log = scenario.events.filter((event) => event.day <= today);
+  const planned = scenario.events.filter((event) => event.day > today);
+  const run = runBin({ ...scenario, days: Math.max(scenario.days, today), events: log }, { untilDay: today });
+  const ahead = forkRun(run);
+  advance(ahead, FORECAST_DAYS, planned);
+  return {
+    setup: scenario.bin,
+    checkIntervalDays: settings.checkIntervalDays,
+    resting: settings.resting,
+    today,
+    log,
+    planned,
+    run,
+    ahead,
+    bin: mediansOf(viewOf(run)),
+    past: daysOf(run, Math.max(0, today - LOOK_BACK_DAYS), today),
+    coming: daysOf(ahead, today + 1, today + FORECAST_DAYS),
+  };
+}
+
+/** The days after today under another plan. */
+export function tryDays({ run, today }: Standing, events: readonly BinEvent[], days: number): readonly MembersDay[] {
+  const trial = forkRun(run, { keepHistory: false });
+  advance(trial, days, events);
+  return daysOf(trial, today + 1, today + days);
+}
+
+/** Share of members in which food runs out of air or piles up within the forecast, if this is fed tomorrow and nothing else is. */
+export function troubleAfter(standing: Standing, plan: FeedingPlan): number {
+  const { past, log, today } = standing;
+  const events = feedingEvents(plan, today + 1);
+  const days = [...past, ...tryDays(standing, events, FORECAST_DAYS)];
+  const at = daysAt(standing, days, [...log, ...events]);
+  const share = (id: SignalId): number => shareHolding(courseOf(SIGNALS[id], at), days, today + 1, today + FORECAST_DAYS);
+  return Math.max(share('airless'), share('overfed'));
+}
+
+function feedingEvents({ massKg, beddingKg, zones }: FeedingPlan, day: number): readonly BinEvent[] {
+  return zones.map((zone) => ({
+    day,
+    type: 'feeding',
+    zone,
+    items: [{ material: 'food_scraps_veg', massKg: massKg / zones.length, how: 'weighed' }],
+    beddingKg: beddingKg / zones.length,
+    beddingMaterial: 'cardboard_corrugated',
+  }));
+}
