@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest';
+import { STUDIES } from './experiments/index.ts';
+
+/** The share of scored comparisons that must lie inside, by grade (issue 4): below it the model has got worse. */
+const LEAST_SHARE = { A: 0.7, B: 0.6 } as const;
+
+const runs = STUDIES.map((study) => ({ study, result: study.run() }));
+
+describe('published experiments', () => {
+  it('every study gives finite figures and names what its one constant was fitted on', () => {
+    for (const { study, result } of runs) {
+      expect(result.rows.length, study.id).toBeGreaterThan(0);
+      expect(study.fittedOn.length, study.id).toBeGreaterThan(5);
+      for (const row of result.rows) {
+        expect(Number.isFinite(row.ours), `${study.id} ${row.quantity}`).toBe(true);
+        expect(row.within, row.quantity).toBe(row.ours >= row.low && row.ours <= row.high);
+      }
+    }
+  });
+
+  it.each(['A', 'B'] as const)('enough grade %s comparisons lie inside the tolerances of the handbook', (grade) => {
+    const scored = runs.flatMap(({ result }) => result.rows.filter((row) => row.grade === grade && row.scored));
+    const inside = scored.filter((row) => row.within).length;
+    expect(inside / Math.max(1, scored.length), `${inside} of ${scored.length}`).toBeGreaterThanOrEqual(
+      scored.length === 0 ? 0 : LEAST_SHARE[grade],
+    );
+  });
+});
