@@ -20,3 +20,5 @@ export * from './season/season.ts';
 export * from './season/season-row.ts';
 export * from './bin/run.ts';
 export * from './bin/parameter.ts';
+export * from './bin/check-scenario.ts';
+export * from './bin/simulate.ts';
