@@ -1,5 +1,11 @@
 import type { RouteName } from '@middenry/contract';
 import type { BoundRoute } from '../routing/route.ts';
+import { listEntries } from './entry/list-entries.ts';
+import { logCheck } from './entry/log-check.ts';
+import { logFeeding } from './entry/log-feeding.ts';
+import { logHarvest } from './entry/log-harvest.ts';
+import { readEntry } from './entry/read-entry.ts';
+import { undoEntry } from './entry/undo-entry.ts';
 import { addPerson } from './people/add-person.ts';
 import { changePerson } from './people/change-person.ts';
 import { listPeople } from './people/list-people.ts';
@@ -13,10 +19,25 @@ import { listSites } from './place/list-sites.ts';
 import { readBin } from './place/read-bin.ts';
 import { readBinCard } from './place/read-bin-card.ts';
 import { readProgramme } from './place/read-programme.ts';
+import { readSeason } from './season/read-season.ts';
+import { readSeasonCsv } from './season/read-season-csv.ts';
 import { enterDemo } from './session/enter-demo.ts';
 import { readSession } from './session/read-session.ts';
 import { signIn } from './session/sign-in.ts';
 import { signOut } from './session/sign-out.ts';
+import { addShifts } from './shift/add-shifts.ts';
+import { cancelShift } from './shift/cancel-shift.ts';
+import { changeShift } from './shift/change-shift.ts';
+import { changeSignUp } from './shift/change-sign-up.ts';
+import { giveBackPlace } from './shift/give-back-place.ts';
+import { listShifts } from './shift/list-shifts.ts';
+import { readShift } from './shift/read-shift.ts';
+import { takePlace } from './shift/take-place.ts';
+import { addContainer } from './stuff/add-container.ts';
+import { addMaterial } from './stuff/add-material.ts';
+import { changeContainer } from './stuff/change-container.ts';
+import { listContainers } from './stuff/list-containers.ts';
+import { listMaterials } from './stuff/list-materials.ts';
 import { live } from './system/live.ts';
 import { openapi } from './system/openapi.ts';
 import { ready } from './system/ready.ts';
@@ -43,31 +64,28 @@ export const HANDLERS: readonly BoundRoute[] = [
   listPeople,
   addPerson,
   changePerson,
+  logFeeding,
+  logCheck,
+  logHarvest,
+  listEntries,
+  readEntry,
+  undoEntry,
+  listMaterials,
+  addMaterial,
+  listContainers,
+  addContainer,
+  changeContainer,
+  listShifts,
+  addShifts,
+  readShift,
+  changeShift,
+  cancelShift,
+  takePlace,
+  changeSignUp,
+  giveBackPlace,
+  readSeason,
+  readSeasonCsv,
 ];
 
 /** Rows whose code is still on its way; this list goes as soon as it is empty. */
-export const AWAITED: readonly RouteName[] = [
-  'readBoard',
-  'readOutlook',
-  'logFeeding',
-  'logCheck',
-  'logHarvest',
-  'listEntries',
-  'readEntry',
-  'undoEntry',
-  'listMaterials',
-  'addMaterial',
-  'listContainers',
-  'addContainer',
-  'changeContainer',
-  'listShifts',
-  'addShifts',
-  'readShift',
-  'changeShift',
-  'cancelShift',
-  'takePlace',
-  'changeSignUp',
-  'giveBackPlace',
-  'readSeason',
-  'readSeasonCsv',
-];
+export const AWAITED: readonly RouteName[] = ['readBoard', 'readOutlook'];

@@ -15,7 +15,7 @@ export interface ContainerRow {
 const READ = `SELECT id, site_id AS siteId, name, volume_ml AS volumeMl, tare_g AS tareG, full_g AS fullG, archived FROM container`;
 
 export const containersOf = (store: Store, siteId: string | null): ContainerRow[] =>
-  all<ContainerRow>(store, `${READ} WHERE ?1 IS NULL OR site_id = ?1 ORDER BY site_id, archived, full_g, name`, siteId);
+  all<ContainerRow>(store, `${READ} WHERE @siteId IS NULL OR site_id = @siteId ORDER BY site_id, archived, full_g, name`, { siteId });
 export const containerById = (store: Store, id: string): ContainerRow | null => one<ContainerRow>(store, `${READ} WHERE id = ?`, id);
 export const containerNamed = (store: Store, siteId: string, name: string): ContainerRow | null =>
   one<ContainerRow>(store, `${READ} WHERE site_id = ? AND name = ?`, siteId, name);

@@ -22,13 +22,13 @@ export interface SeasonRange {
 }
 
 const ENTRIES = `FROM entry e JOIN bin b ON b.id = e.bin_id`;
-const IN_RANGE = `e.local_date BETWEEN ?1 AND ?2 AND e.undone_at IS NULL AND (?3 IS NULL OR b.site_id IN (SELECT value FROM json_each(?3)))`;
+const IN_RANGE = `e.local_date BETWEEN @from AND @to AND e.undone_at IS NULL AND (@siteIds IS NULL OR b.site_id IN (SELECT value FROM json_each(@siteIds)))`;
 /** Somebody came: what they said they gave, or else the length of the shift. */
 const ATTENDED = `FROM sign_up u JOIN shift h ON h.id = u.shift_id
-  WHERE h.local_date BETWEEN ?1 AND ?2 AND u.attended = 1 AND u.given_back_at IS NULL AND h.cancelled_at IS NULL
-    AND (?3 IS NULL OR h.site_id IN (SELECT value FROM json_each(?3)))`;
+  WHERE h.local_date BETWEEN @from AND @to AND u.attended = 1 AND u.given_back_at IS NULL AND h.cancelled_at IS NULL
+    AND (@siteIds IS NULL OR h.site_id IN (SELECT value FROM json_each(@siteIds)))`;
 
-const params = (range: SeasonRange) => [range.from, range.to, range.siteIds ? JSON.stringify(range.siteIds) : null] as const;
+const params = (range: SeasonRange) => ({ ...range, siteIds: range.siteIds ? JSON.stringify(range.siteIds) : null });
 
 export function seasonRecords(store: Store, range: SeasonRange): SeasonRecord[] {
   return all<SeasonRecord>(
@@ -43,7 +43,7 @@ export function seasonRecords(store: Store, range: SeasonRange): SeasonRecord[] 
        ${ENTRIES} WHERE e.kind = 'check' AND ${IN_RANGE}
      UNION ALL
      SELECT 'attendance', u.id, h.site_id, NULL, h.local_date, 0, NULL, ifnull(u.minutes, h.minutes) ${ATTENDED}`,
-    ...params(range),
+    params(range),
   );
 }
 
@@ -55,7 +55,7 @@ export function seasonPeople(store: Store, range: SeasonRange): number {
        SELECT e.person_id ${ENTRIES} WHERE e.person_id IS NOT NULL AND ${IN_RANGE}
        UNION
        SELECT u.person_id ${ATTENDED})`,
-    ...params(range),
+    params(range),
   );
   return row?.n ?? 0;
 }

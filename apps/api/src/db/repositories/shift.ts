@@ -44,13 +44,10 @@ export function shiftsBetween(
 ): ShiftRow[] {
   return all<ShiftRow>(
     store,
-    `${READ} WHERE s.local_date BETWEEN ?1 AND ?2 AND (?3 IS NULL OR s.site_id = ?3)
-       AND (?4 IS NULL OR EXISTS (SELECT 1 FROM sign_up m WHERE m.shift_id = s.id AND m.person_id = ?4 AND m.given_back_at IS NULL))
+    `${READ} WHERE s.local_date BETWEEN @from AND @to AND (@siteId IS NULL OR s.site_id = @siteId)
+       AND (@personId IS NULL OR EXISTS (SELECT 1 FROM sign_up m WHERE m.shift_id = s.id AND m.person_id = @personId AND m.given_back_at IS NULL))
      ${IN_ORDER} LIMIT 1000`,
-    range.from,
-    range.to,
-    range.siteId,
-    range.personId,
+    range,
   );
 }
 
@@ -58,13 +55,10 @@ export function shiftsBetween(
 export function openShifts(store: Store, range: { from: string; to: string; siteId: string | null; limit: number }): ShiftRow[] {
   return all<ShiftRow>(
     store,
-    `${READ} WHERE s.local_date BETWEEN ?1 AND ?2 AND (?3 IS NULL OR s.site_id = ?3) AND s.cancelled_at IS NULL
+    `${READ} WHERE s.local_date BETWEEN @from AND @to AND (@siteId IS NULL OR s.site_id = @siteId) AND s.cancelled_at IS NULL
        AND (SELECT count(*) FROM sign_up u WHERE u.shift_id = s.id AND u.given_back_at IS NULL) < s.places
-     ${IN_ORDER} LIMIT ?4`,
-    range.from,
-    range.to,
-    range.siteId,
-    range.limit,
+     ${IN_ORDER} LIMIT @limit`,
+    range,
   );
 }
 

@@ -34,14 +34,11 @@ export function takePlace(store: Store, wish: { id: string; shiftId: string; per
     run(
       store,
       `INSERT INTO sign_up (id, shift_id, person_id, taken_at)
-       SELECT ?1, s.id, ?2, ?3 FROM shift s
-       WHERE s.id = ?4 AND s.cancelled_at IS NULL
+       SELECT @id, s.id, @personId, @at FROM shift s
+       WHERE s.id = @shiftId AND s.cancelled_at IS NULL
          AND (SELECT count(*) FROM sign_up u WHERE u.shift_id = s.id AND u.given_back_at IS NULL) < s.places
-         AND NOT EXISTS (SELECT 1 FROM sign_up u WHERE u.shift_id = s.id AND u.person_id = ?2 AND u.given_back_at IS NULL)`,
-      wish.id,
-      wish.personId,
-      wish.at,
-      wish.shiftId,
+         AND NOT EXISTS (SELECT 1 FROM sign_up u WHERE u.shift_id = s.id AND u.person_id = @personId AND u.given_back_at IS NULL)`,
+      wish,
     ) === 1
   );
 }

@@ -1,0 +1,4 @@
+import { route } from '../../routing/route.ts';
+import { changeShift as change } from '../../services/shifts.ts';
+
+export const changeShift = route('changeShift', (call) => change(call, call.params.id, call.body, call.ownSite));
