@@ -53,6 +53,7 @@ export const airless: SignalDefinition = {
 };
 
 function bedReasons({ reading, log }: SignalTold): readonly Reason[] {
+  if (reading.baseOxygenFrac >= thresholds.baseOxygenFrac.value) return [];
   const bare = log.fed.find((fed) => fed.beddingKg === 0);
   return [
     reason('packed', { airFilledPorosity: reading.airFilledPorosity }),
