@@ -95,12 +95,19 @@ function outlookOfSignal(course: Course, from: Assessable): SignalOutlook {
     probability: soon,
     holdsNow: now >= LIKELY,
     firstLikelyDay: days[firstIndex]?.day ?? null,
+    sinceDay: now >= LIKELY ? sinceDay(course, days, today) : null,
     ...(band === 'settled' ? { zone: null, reasons: [] } : told(course, from, firstIndex === -1 ? todayIndex : firstIndex, seen)),
     remedies: [],
   };
 }
 
 const LIKELY = 0.5;
+
+function sinceDay(course: Course, days: readonly MembersDay[], today: number): number {
+  let day = today;
+  while (day > (days[0]?.day ?? today) && shareHolding(course, days, day - 1, day - 1) >= LIKELY) day--;
+  return day;
+}
 
 function bandNow(course: Course, from: Assessable, seen: { soon: number; now: number; todayIndex: number; seen: boolean }): Band {
   const { definition } = course;

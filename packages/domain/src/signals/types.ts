@@ -104,6 +104,8 @@ export interface SignalOutlook {
   readonly holdsNow: boolean;
   /** Scenario day on which it is first likely (share >= 0.5), or null. */
   readonly firstLikelyDay: number | null;
+  /** First day of the unbroken stretch in which it has held, as far back as is kept; null when it does not hold now. */
+  readonly sinceDay: number | null;
   readonly zone: number | null;
   readonly reasons: readonly Reason[];
   /** Best first. */
