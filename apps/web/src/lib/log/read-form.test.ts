@@ -1,0 +1,78 @@
+import { CheckNew, FeedingNew, HarvestNew } from '@middenry/contract';
+import { describe, expect, it } from 'vitest';
+import { makeFormat } from '../format/format.ts';
+import { uuid7 } from '../shared/uuid7.ts';
+import { type FormContext, readCheck, readFeeding, readHarvest, readWhen } from './read-form.ts';
+
+const caddy = { id: '019ac000-0000-7000-8000-000000000601', name: 'Blue caddy', fullKg: 1.6 };
+const ctx: FormContext = {
+  binId: '019ac000-0000-7000-8000-000000000002',
+  zones: 6,
+  containers: [caddy],
+  format: makeFormat({ units: 'metric', locale: 'en-GB', timeZone: 'Europe/London', today: '2026-11-25' }),
+  now: new Date('2026-11-25T08:40:00Z'),
+};
+function form(fields: Record<string, string | string[]>): FormData {
+  const data = new FormData();
+  data.set('id', uuid7());
+  for (const [name, value] of Object.entries(fields)) for (const one of [value].flat()) data.append(name, one);
+  return data;
+}
+
+describe('readFeeding()', () => {
+  it('reads a container as the contract wants it', () => {
+    const read = readFeeding(form({ food: 'lettuce', amount: `container:${caddy.id}`, count: '2', zone: '5', bedding: '0.3' }), ctx);
+    expect(read).toMatchObject({ ok: true, body: { zone: 5, beddingKg: 0.3, items: [{ massKg: 3.2, how: 'container', containerCount: 2 }] } });
+    expect(FeedingNew.safeParse(read.ok && read.body).success).toBe(true);
+  });
+  it('keeps the unit as typed', () => {
+    const read = readFeeding(form({ food: 'lettuce', amount: 'weight', weight: '2 lb', zone: '1' }), ctx);
+    expect(read).toMatchObject({ ok: true, body: { items: [{ massKg: 0.907, typed: { value: 2, unit: 'lb' }, how: 'weighed' }] } });
+  });
+  it('asks back where a weight can be read two ways', () => {
+    expect(readFeeding(form({ food: 'lettuce', amount: 'weight', weight: '1,500', zone: '1' }), ctx)).toMatchObject({ ok: false, unclear: { readings: [1.5, 1500] } });
+  });
+  it.each([
+    ['amount', { food: 'lettuce', zone: '1' }],
+    ['food', { amount: 'weight', weight: '1', zone: '1' }],
+    ['zone', { food: 'lettuce', amount: 'weight', weight: '1', zone: '7' }],
+    ['weight', { food: 'lettuce', amount: 'weight', weight: '-1', zone: '1' }],
+    ['weight', { food: 'lettuce', amount: 'weight', weight: '0', zone: '1' }],
+    ['day', { food: 'lettuce', amount: 'weight', weight: '1', zone: '1', when: 'other', day: 'soon' }],
+  ])('names the field %s when it is missing or wrong', (field, fields) => {
+    const read = readFeeding(form(fields), ctx);
+    expect(read.ok ? [] : read.faults.map((x) => x.field)).toEqual([field]);
+  });
+  it('adds foods that were put on the list before', () => {
+    const item = JSON.stringify({ materialId: 'apple', massKg: 0.5, how: 'weighed' });
+    expect(readFeeding(form({ item, zone: '2' }), ctx)).toMatchObject({ ok: true, body: { items: [{ materialId: 'apple' }] } });
+    expect(readFeeding(form({ item, zone: '2', food: 'lettuce', amount: 'weight', weight: '1' }), ctx)).toMatchObject({ ok: true, body: { items: [{ materialId: 'apple' }, { materialId: 'lettuce' }] } });
+  });
+});
+
+describe('readCheck()', () => {
+  it('reads what was seen and leaves the rest open', () => {
+    const read = readCheck(form({ squeeze: 'few-drops', 'left-4': 'most', temp: '21,5', visitor: ['mites', 'ants'] }), ctx);
+    expect(read).toMatchObject({ ok: true, body: { squeeze: 'few-drops', smell: null, leftover: [{ zone: 4, left: 'most' }], bedTempC: 21.5, visitors: ['mites', 'ants'] } });
+    expect(CheckNew.safeParse(read.ok && read.body).success).toBe(true);
+  });
+  it('refuses a check in which nothing was seen', () => {
+    expect(readCheck(form({ note: 'was here' }), ctx).ok).toBe(false);
+  });
+});
+
+describe('readHarvest()', () => {
+  it('reads weight and destination', () => {
+    const read = readHarvest(form({ weight: '6.25', destination: 'beds' }), ctx);
+    expect(HarvestNew.safeParse(read.ok && read.body).success).toBe(true);
+    expect(read).toMatchObject({ ok: true, body: { massKg: 6.25, destination: 'beds', how: 'weighed' } });
+  });
+});
+
+describe('readWhen()', () => {
+  it('never lies ahead when a time was left out', () => {
+    expect(readWhen(form({ when: 'earlier' }), ctx)).toEqual({ ok: true, body: '2026-11-25T08:40:00.000Z' });
+    expect(readWhen(form({ when: 'yesterday', time: '17:15' }), ctx)).toEqual({ ok: true, body: '2026-11-24T17:15:00Z' });
+    expect(readWhen(form({ when: 'other', day: '3 6 2026', time: '9' }), ctx)).toEqual({ ok: true, body: '2026-06-03T08:00:00Z' });
+  });
+});

@@ -1,0 +1,26 @@
+import { need } from '$lib/api/call.ts';
+import { quantityOfSignal, readQuantity } from '$lib/bin/quantities.ts';
+import { leadOf } from '$lib/bin/lead.ts';
+import type { PageLoad } from './$types';
+
+const SHOWN = 50;
+
+export const load: PageLoad = async ({ fetch, params, url, depends }) => {
+  depends('app:bin');
+  const before = url.searchParams.get('before') ?? undefined;
+  const [bin, outlook, log] = await Promise.all([
+    need(fetch, 'readBin', { params }),
+    need(fetch, 'readOutlook', { params }),
+    need(fetch, 'listEntries', { params, query: { before, limit: SHOWN } }),
+  ]);
+  const lead = leadOf(outlook);
+  const last = log.items.at(-1);
+  return {
+    bin,
+    outlook,
+    entries: log.items,
+    more: log.more && last ? `?before=${encodeURIComponent(last.happenedAt)}#log` : null,
+    lead,
+    quantity: readQuantity(url.searchParams.get('show'), quantityOfSignal(lead?.signal ?? null)),
+  };
+};
