@@ -6,6 +6,8 @@ import { logFeeding } from './entry/log-feeding.ts';
 import { logHarvest } from './entry/log-harvest.ts';
 import { readEntry } from './entry/read-entry.ts';
 import { undoEntry } from './entry/undo-entry.ts';
+import { readBoard } from './outlook/read-board.ts';
+import { readOutlook } from './outlook/read-outlook.ts';
 import { addPerson } from './people/add-person.ts';
 import { changePerson } from './people/change-person.ts';
 import { listPeople } from './people/list-people.ts';
@@ -85,7 +87,9 @@ export const HANDLERS: readonly BoundRoute[] = [
   giveBackPlace,
   readSeason,
   readSeasonCsv,
+  readBoard,
+  readOutlook,
 ];
 
 /** Rows whose code is still on its way; this list goes as soon as it is empty. */
-export const AWAITED: readonly RouteName[] = ['readBoard', 'readOutlook'];
+export const AWAITED: readonly RouteName[] = [];

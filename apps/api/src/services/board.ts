@@ -1,0 +1,44 @@
+import type { Board, BoardBin } from '@middenry/contract';
+import type { Context } from '../context.ts';
+import { listBins } from '../db/repositories/bin.ts';
+import { findProgramme } from '../db/repositories/programme.ts';
+import type { ShiftRow } from '../db/repositories/shift.ts';
+import { findSite } from '../db/repositories/site.ts';
+import { refuse } from '../refusal.ts';
+import { outlookFor } from './outlook-cache.ts';
+import { boardBin, datesFrom } from './outlook-shape.ts';
+import { uncoveredShifts } from './shifts.ts';
+
+/** Every bin at a glance, in the order in which they stand. */
+export async function readBoard(call: Context, siteId: string | undefined): Promise<Board> {
+  if (siteId !== undefined && findSite(call.store, siteId) === undefined) throw refuse('not-found');
+  const bins: BoardBin[] = [];
+  for (const bin of listBins(call.store, { siteId })) {
+    if (bin.state === 'retired') continue;
+    const { outlook } = await outlookFor(call, bin);
+    bins.push(boardBin(bin, outlook, datesFrom(bin.startedOn)));
+  }
+  const counts = { act: 0, watch: 0, unknown: 0, settled: 0 };
+  for (const { band } of bins) counts[band] += 1;
+  return {
+    asOf: call.now.toISOString(),
+    today: call.today(findProgramme(call.store)?.timeZone ?? 'UTC'),
+    counts,
+    bins,
+    uncovered: uncoveredShifts(call, siteId ?? null).map(uncoveredShape),
+  };
+}
+
+const uncoveredShape = ({
+  id,
+  siteId,
+  siteName,
+  localDate,
+  localTime,
+  minutes,
+  places,
+  taken,
+  title,
+}: ShiftRow): Board['uncovered'][number] => ({
+  ...{ shiftId: id, siteId, siteName, localDate, localTime, minutes, places, taken, title },
+});
