@@ -12,13 +12,16 @@ const check = (over: Partial<Extract<BinEvent, { type: 'check' }>>, day = 30): B
   ...over,
 });
 
+/** Food for so many days of the appetite of one kilogram of worms at 20 C. */
+const inHand = (days: number): Partial<Reading> => ({ bedTempC: 20, foodInHandDays: days, labileFoodKgDb: 1 });
+
 describe('conditions at their thresholds', () => {
   const cases: readonly [SignalId, Partial<Reading>, Partial<Reading>, Partial<Reading>][] = [
     // signal, holds, just short of it, still holds once it held (inside the dead band)
     ['airless', { airlessFrac: 0.25 }, { airlessFrac: 0.24 }, { airlessFrac: 0.2 }],
     ['airless', { baseOxygenFrac: 0.049 }, { baseOxygenFrac: 0.05 }, { baseOxygenFrac: 0.049 }],
-    ['overfed', { foodInHandDays: 14.1 }, { foodInHandDays: 14 }, { foodInHandDays: 12.1 }],
-    ['overfed', { oldLabileFrac: 0.51 }, { oldLabileFrac: 0.5 }, { oldLabileFrac: 0.51 }],
+    ['overfed', inHand(14.1), inHand(14), inHand(12.1)],
+    ['overfed', { ...inHand(8), oldLabileFrac: 0.51 }, { ...inHand(8), oldLabileFrac: 0.5 }, { ...inHand(8), oldLabileFrac: 0.51 }],
     [
       'hungry',
       { foodInHandDays: 0.9, beddingFracOfSolids: 0.1 },
@@ -66,6 +69,13 @@ describe('conditions at their thresholds', () => {
     expect(condition(atWell(15), false)).toBe(true);
     expect(condition(atWell(34, {}, [check({}, 20)]), false)).toBe(false);
     expect(condition(atWell(35, {}, [check({}, 20)]), false)).toBe(true);
+  });
+
+  it('food that waits in a cold or dry bed is not overfed, and the same food in a warm one is', () => {
+    const food = { labileFoodKgDb: 0.35, foodInHandDays: 999, oldLabileFrac: 0.7 };
+    expect(SIGNALS.overfed.condition(atWell(30, { ...food, bedTempC: 20, foodInHandDays: 11 }), false)).toBe(true);
+    expect(SIGNALS.overfed.condition(atWell(30, { ...food, labileFoodKgDb: 0.1, bedTempC: 5 }), false)).toBe(false);
+    expect(SIGNALS.overfed.condition(atWell(30, { ...food, bedTempC: 5 }), false)).toBe(true);
   });
 
   it('a resting bin is never hungry', () => {
