@@ -29,18 +29,14 @@ export const signUpsOfShifts = (store: Store, shiftIds: readonly string[]): Sign
  * Takes a place in one statement: it is there only while fewer people than places have one, nobody
  * cancelled the shift and this person is not on it yet. Two statements would overbook (criteria PR1).
  */
+export const TAKE_PLACE = `INSERT INTO sign_up (id, shift_id, person_id, taken_at)
+  SELECT @id, s.id, @personId, @at FROM shift s
+  WHERE s.id = @shiftId AND s.cancelled_at IS NULL
+    AND (SELECT count(*) FROM sign_up u WHERE u.shift_id = s.id AND u.given_back_at IS NULL) < s.places
+    AND NOT EXISTS (SELECT 1 FROM sign_up u WHERE u.shift_id = s.id AND u.person_id = @personId AND u.given_back_at IS NULL)`;
+
 export function takePlace(store: Store, wish: { id: string; shiftId: string; personId: string; at: string }): boolean {
-  return (
-    run(
-      store,
-      `INSERT INTO sign_up (id, shift_id, person_id, taken_at)
-       SELECT @id, s.id, @personId, @at FROM shift s
-       WHERE s.id = @shiftId AND s.cancelled_at IS NULL
-         AND (SELECT count(*) FROM sign_up u WHERE u.shift_id = s.id AND u.given_back_at IS NULL) < s.places
-         AND NOT EXISTS (SELECT 1 FROM sign_up u WHERE u.shift_id = s.id AND u.person_id = @personId AND u.given_back_at IS NULL)`,
-      wish,
-    ) === 1
-  );
+  return run(store, TAKE_PLACE, wish) === 1;
 }
 
 export const isSignedUp = (store: Store, shiftId: string, personId: string): boolean =>
