@@ -177,6 +177,14 @@ describe('outlookOf() as data', () => {
     expect(JSON.stringify(input)).toBe(before);
   });
 
+  it('says the same with a shorter history', () => {
+    const settings = { checkIntervalDays: 7, resting: false };
+    const long = outlookOf(scenario(wellKept(60)), 62, settings);
+    const short = outlookOf(scenario(wellKept(60)), 62, { ...settings, historyDays: 40 });
+    expect(short.history.map((row) => row.day)).toEqual(Array.from({ length: 41 }, (_, each) => 22 + each));
+    expect({ ...short, history: [] }).toEqual({ ...long, history: [] });
+  });
+
   it('works on the first day, and refuses a day that is none', () => {
     expect(at([], 0).band).toBe('settled');
     for (const day of [-1, 0.5, Number.NaN]) expect(() => at([], day)).toThrow(RangeError);

@@ -22,7 +22,7 @@ export interface Outlook {
   readonly lead: SignalId | null;
   readonly signals: readonly SignalOutlook[];
   readonly now: BinView;
-  /** Rows day 0 to today. */
+  /** Rows day 0 to today, or the last `historyDays` and today. */
   readonly history: readonly DayRow[];
   /** Rows today to today + 14 under the plan known so far. */
   readonly forecast: readonly DayRow[];
@@ -36,6 +36,8 @@ export interface OutlookSettings {
   /** Usual days between looks; `unseen` fires at twice this. */
   readonly checkIntervalDays: number;
   readonly resting: boolean;
+  /** How many days before today `history` should hold; all when left out. Fewer are worked out faster. */
+  readonly historyDays?: number;
   /** Bands of the last look, so that a probability near a mark does not flicker. */
   readonly bandsBefore?: Readonly<Partial<Record<SignalId, Band>>>;
 }

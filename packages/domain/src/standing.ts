@@ -1,4 +1,4 @@
-import { advance, type BinRun, forkRun, runBin, viewOf } from './bin/run.ts';
+import { advance, type BinRun, forkRun, runBin, startRun, viewOf } from './bin/run.ts';
 import type { BinEvent, Scenario } from './bin/scenario.ts';
 import type { FeedingPlan } from './plan/feed-advice.ts';
 import { courseOf, daysAt, type Keeping, shareHolding } from './signals/assess.ts';
@@ -23,10 +23,15 @@ export interface Standing extends Keeping {
   readonly coming: readonly MembersDay[];
 }
 
-export function standingOf(scenario: Scenario, today: number, settings: Pick<Keeping, 'checkIntervalDays' | 'resting'>): Standing {
+export function standingOf(
+  scenario: Scenario,
+  today: number,
+  settings: Pick<Keeping, 'checkIntervalDays' | 'resting'> & { readonly historyDays?: number },
+): Standing {
   const log = scenario.events.filter((event) => event.day <= today);
   const planned = scenario.events.filter((event) => event.day > today);
-  const run = runBin({ ...scenario, days: Math.max(scenario.days, today), events: log }, { untilDay: today });
+  const kept = Math.max(settings.historyDays ?? Number.POSITIVE_INFINITY, LOOK_BACK_DAYS);
+  const run = runKeeping({ ...scenario, days: Math.max(scenario.days, today), events: log }, today, Math.max(0, today - kept));
   const ahead = forkRun(run);
   advance(ahead, FORECAST_DAYS, planned);
   return {
@@ -42,6 +47,15 @@ export function standingOf(scenario: Scenario, today: number, settings: Pick<Kee
     past: daysOf(run, Math.max(0, today - LOOK_BACK_DAYS), today),
     coming: daysOf(ahead, today + 1, today + FORECAST_DAYS),
   };
+}
+
+/** A run to today that keeps its days from one on: what nobody will ask for is stepped through and not written down. */
+function runKeeping(scenario: Scenario, today: number, fromDay: number): BinRun {
+  if (fromDay === 0) return runBin(scenario, { untilDay: today });
+  const run = advance(startRun(scenario, { recordsRows: false }), fromDay);
+  run.recordsRows = true;
+  run.tracksFromDay = fromDay;
+  return advance(run, today - fromDay + 1);
 }
 
 /** The days after today under another plan. */
