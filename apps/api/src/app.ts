@@ -8,7 +8,7 @@ import { refuseCrossSite } from './plugins/csrf.ts';
 import { countRequests, type Drain } from './plugins/drain.ts';
 import { setApiHeaders, setCommonHeaders } from './plugins/headers.ts';
 import { logOptions, logRequests } from './plugins/log.ts';
-import { answerProblems } from './plugins/problem.ts';
+import { answerProblems, answerUnreadable } from './plugins/problem.ts';
 import { readSessions } from './plugins/session.ts';
 import { AWAITED, HANDLERS } from './routes/handlers.ts';
 import { checkComplete, register } from './routing/route.ts';
@@ -50,6 +50,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     forceCloseConnections: true,
     trustProxy: config.trustedProxy.length > 0 ? [...config.trustedProxy] : false,
     genReqId: incidentCode,
+    frameworkErrors: answerUnreadable,
     routerOptions: { ignoreTrailingSlash: true, maxParamLength: 200 },
     ...logOptions(options.log, config.log),
   });

@@ -16,6 +16,11 @@ export function answerProblems(app: FastifyInstance): void {
   app.setNotFoundHandler((request, reply) => sendProblem(request, reply, 'not-found'));
 }
 
+/** For faults met before any route is found, such as an address that cannot be read: no hook and no handler ever sees those. */
+export function answerUnreadable(_error: FastifyError, request: FastifyRequest, reply: FastifyReply): void {
+  sendProblem(request, reply, 'not-found');
+}
+
 export function problemOf(code: ErrorCode, requestId: string, extra: RefusalExtra = {}): Problem {
   const { status, title, detail } = PROBLEMS[code];
   return {

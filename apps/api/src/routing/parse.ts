@@ -15,7 +15,7 @@ export function parseInput(spec: RouteSpec, request: FastifyRequest): Input {
   // An id of the wrong shape names nothing, so it looks like any other id that is not there.
   if (params !== undefined && !params.success) throw refuse('not-found');
   const query = spec.query?.safeParse(request.query);
-  const body = spec.body?.safeParse(request.body ?? {});
+  const body = spec.body?.safeParse(request.body === undefined ? {} : request.body);
   const errors = [...faultsOf('query', query), ...faultsOf('', body)];
   if (errors.length > 0) throw refuse('invalid', { errors });
   return { params: params?.data, query: query?.data, body: body?.data };

@@ -1,0 +1,302 @@
+import type { RouteName } from '@middenry/contract';
+import { BINS, freshId, PASSWORD, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
+import type { Mutation } from './mutations.ts';
+import { container, feeding, type Stage, shift } from './stage.ts';
+
+/** One request. */
+export interface Sample {
+  readonly who: PersonKey | null;
+  /** With its ids in place of the path's names, and its query. */
+  readonly url: string;
+  readonly body?: unknown;
+}
+
+export interface RouteSample extends Sample {
+  /** The names of the path's ids are found again through these values. */
+  readonly params?: Readonly<Record<string, string>>;
+  /** The same request by somebody to whom the thing does not belong; every route that knows `own` needs one. */
+  readonly notTheirs?: readonly Sample[];
+  /** Faults that no schema tells: a day before the bin, a food that never goes in. */
+  readonly also?: readonly Mutation[];
+  /** The instant at which the good request is sent; left out, the cast's own. */
+  readonly at?: string;
+}
+
+type Make = (stage: Stage) => RouteSample;
+
+const season = '?from=2026-01-01&to=2026-12-31';
+const memory = <Body extends Record<string, unknown>>(body: Body, changes: Readonly<Record<string, Record<string, unknown>>>): Mutation[] =>
+  Object.entries(changes).map(([name, change]) => ({ name, value: { ...body, ...change } }));
+
+/** What no entry at a bin may say. */
+const badTimes = {
+  'the day before the bin began': { happenedAt: '2026-05-31T12:00:00Z' },
+  'a year before the bin began': { happenedAt: '2025-06-01T12:00:00Z' },
+  'the year 0001': { happenedAt: '0001-01-01T00:00:00Z' },
+  'an hour from now': { happenedAt: '2026-11-25T11:00:00Z' },
+  'the year 9999': { happenedAt: '9999-12-31T00:00:00Z' },
+};
+
+const badFood = (materialId: string): Record<string, unknown> => ({ items: [{ materialId, massKg: 0.5, how: 'weighed' }] });
+
+const bin = (id: string): Record<string, unknown> => ({
+  id,
+  siteId: SITES.meadow,
+  code: 'N1',
+  name: 'New tote',
+  kind: 'tote',
+  areaM2: 0.2,
+  depthM: 0.35,
+  zones: 2,
+  startedOn: '2026-06-01',
+  wormsKg: 0.5,
+  bedWaterKg: 4,
+  bed: [{ materialId: 'cardboard_corrugated', massKg: 2 }],
+});
+
+const entries = {
+  logFeeding: () => {
+    const body = feeding(freshId());
+    const full = { ...body, beddingKg: 0.2, beddingMaterialId: 'cardboard_corrugated', waterKg: 0.1, note: 'Under the card' };
+    return {
+      who: 'volunteer',
+      url: '/api/feedings',
+      body: full,
+      also: memory(full, {
+        ...badTimes,
+        'a zone that this bin lacks': { zone: 3 },
+        'a food that never goes in': badFood('cheese'),
+        'a food whose figures are missing': badFood('cull_potatoes'),
+        'a food that nobody knows': badFood('moon_cheese'),
+        'a bedding that nobody knows': { beddingMaterialId: 'moon_dust' },
+        'a container of the other site': {
+          items: [{ materialId: 'apple', massKg: 1, how: 'container', containerId: freshId(), containerCount: 1 }],
+        },
+      }),
+    };
+  },
+  logCheck: () => {
+    const body = {
+      id: freshId(),
+      binId: BINS.tote,
+      happenedAt: '2026-11-24T10:00:00Z',
+      leftover: [{ zone: 1, left: 'half' }],
+      squeeze: 'damp',
+      smell: 'earthy',
+      bedTempC: 18,
+      worms: 'many',
+      ph: 7,
+      visitors: ['fruit-flies'],
+    };
+    return {
+      who: 'volunteer',
+      url: '/api/checks',
+      body,
+      also: memory(body, { ...badTimes, 'a zone that this bin lacks': { leftover: [{ zone: 3, left: 'half' }] } }),
+    };
+  },
+  logHarvest: () => {
+    const body = {
+      id: freshId(),
+      binId: BINS.tote,
+      happenedAt: '2026-11-24T10:00:00Z',
+      massKg: 2.5,
+      destination: 'beds',
+      destinationNote: 'Leeks',
+    };
+    return { who: 'volunteer', url: '/api/harvests', body, also: memory(body, badTimes) };
+  },
+  listEntries: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/entries?limit=5`, params: { id: BINS.tote } }),
+  readEntry: ({ feedingId }) => ({ who: 'pupil', url: `/api/entries/${feedingId}`, params: { id: feedingId } }),
+  undoEntry: ({ feedingId }) => ({
+    who: 'volunteer',
+    url: `/api/entries/${feedingId}`,
+    params: { id: feedingId },
+    notTheirs: [{ who: 'otherVolunteer', url: `/api/entries/${feedingId}` }],
+  }),
+} satisfies Partial<Record<RouteName, Make>>;
+
+const places = {
+  readProgramme: () => ({ who: 'pupil', url: '/api/programme' }),
+  changeProgramme: () => ({ who: 'coordinator', url: '/api/programme', body: { name: 'Three Gardens', units: 'us', locale: 'en-US' } }),
+  listSites: () => ({ who: 'pupil', url: '/api/sites' }),
+  addSite: () => {
+    const body = { id: freshId(), name: 'Orchard End', timeZone: 'Europe/London', minC: Array(12).fill(5), maxC: Array(12).fill(15) };
+    return {
+      who: 'coordinator',
+      url: '/api/sites',
+      body,
+      also: memory(body, { 'a zone of no map': { timeZone: 'Mars/Olympus' }, 'a name that is taken': { name: 'Long Meadow' } }),
+    };
+  },
+  changeSite: () => ({
+    who: 'siteLead',
+    url: `/api/sites/${SITES.meadow}`,
+    params: { id: SITES.meadow },
+    body: { note: 'Key under the third pot' },
+    notTheirs: [{ who: 'siteLead', url: `/api/sites/${SITES.school}`, body: { note: 'Mine now' } }],
+  }),
+  listBins: () => ({ who: 'pupil', url: `/api/bins?siteId=${SITES.meadow}` }),
+  addBin: () => {
+    const body = bin(freshId());
+    return {
+      who: 'siteLead',
+      url: '/api/bins',
+      body,
+      notTheirs: [{ who: 'siteLead', url: '/api/bins', body: { ...bin(freshId()), siteId: SITES.school } }],
+      also: memory(body, {
+        'a code that is taken': { code: 'T1' },
+        'a bed of nothing known': { bed: [{ materialId: 'moon_dust', massKg: 1 }] },
+      }),
+    };
+  },
+  readBin: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}`, params: { id: BINS.tote } }),
+  changeBin: () => {
+    const body = { name: 'Tote by the shed', zones: 2, depthM: 0.4, state: 'active' };
+    return {
+      who: 'siteLead',
+      url: `/api/bins/${BINS.tote}`,
+      params: { id: BINS.tote },
+      body,
+      notTheirs: [
+        { who: 'siteLead', url: `/api/bins/${BINS.school}`, body },
+        { who: 'siteLead', url: `/api/bins/${BINS.tote}`, body: { siteId: SITES.school } },
+      ],
+      also: memory(body, { 'a code that is taken': { code: 'S1' } }),
+    };
+  },
+  readBinCard: () => ({ who: null, url: '/api/bin-cards/T1', params: { code: 'T1' } }),
+  readBoard: () => ({ who: 'pupil', url: '/api/board' }),
+  readOutlook: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/outlook?historyDays=30`, params: { id: BINS.tote } }),
+} satisfies Partial<Record<RouteName, Make>>;
+
+const people = {
+  readSession: () => ({ who: null, url: '/api/session' }),
+  signIn: () => ({ who: null, url: '/api/session', body: { email: 'nell@example.org', password: PASSWORD } }),
+  enterDemo: () => ({ who: null, url: '/api/session/demo', body: { as: 'volunteer' } }),
+  signOut: () => ({ who: 'volunteer', url: '/api/session' }),
+  listPeople: () => ({ who: 'coordinator', url: '/api/people' }),
+  addPerson: () => {
+    const body = {
+      id: freshId(),
+      name: 'Nell Harrow',
+      role: 'volunteer',
+      siteIds: [SITES.meadow],
+      email: 'harrow@example.org',
+      isAdult: true,
+      password: PASSWORD,
+    };
+    return { who: 'owner', url: '/api/people', body };
+  },
+  changePerson: () => ({
+    who: 'owner',
+    url: `/api/people/${PEOPLE.volunteer.id}`,
+    params: { id: PEOPLE.volunteer.id },
+    body: { name: 'Otis Barrow', role: 'site-lead', siteIds: [SITES.meadow] },
+  }),
+} satisfies Partial<Record<RouteName, Make>>;
+
+const shifts = {
+  listShifts: () => ({ who: 'pupil', url: `/api/shifts?from=2026-12-01&to=2026-12-31&siteId=${SITES.meadow}&open=true&mine=false` }),
+  addShifts: () => {
+    const body = { ...shift(freshId(), SITES.meadow, BINS.tote), weeks: 3 };
+    return {
+      who: 'siteLead',
+      url: '/api/shifts',
+      body,
+      notTheirs: [{ who: 'siteLead', url: '/api/shifts', body: shift(freshId(), SITES.school, BINS.school) }],
+      also: memory(body, { 'a bin of the other site': { binIds: [BINS.school], duties: [] } }),
+    };
+  },
+  readShift: ({ shiftId }) => ({ who: 'pupil', url: `/api/shifts/${shiftId}`, params: { id: shiftId } }),
+  changeShift: ({ shiftId, schoolShiftId }) => {
+    const body = { title: 'Sunday bins', localDate: '2026-12-06', localTime: '11:00', places: 3 };
+    return {
+      who: 'siteLead',
+      url: `/api/shifts/${shiftId}`,
+      params: { id: shiftId },
+      body,
+      notTheirs: [{ who: 'siteLead', url: `/api/shifts/${schoolShiftId}`, body }],
+    };
+  },
+  cancelShift: ({ shiftId, schoolShiftId }) => ({
+    who: 'siteLead',
+    url: `/api/shifts/${shiftId}`,
+    params: { id: shiftId },
+    notTheirs: [{ who: 'siteLead', url: `/api/shifts/${schoolShiftId}` }],
+  }),
+  takePlace: ({ shiftId }) => {
+    const body = { id: freshId() };
+    const url = `/api/shifts/${shiftId}/sign-ups`;
+    return {
+      who: 'otherVolunteer',
+      url,
+      params: { id: shiftId },
+      body,
+      also: memory(body, { 'a person that is not there': { personId: freshId() } }),
+    };
+  },
+  changeSignUp: ({ shiftId, signUpId }) => {
+    const url = `/api/shifts/${shiftId}/sign-ups/${signUpId}`;
+    const body = { minutes: 55 };
+    return {
+      who: 'volunteer',
+      url,
+      at: '2026-12-05T12:00:00Z',
+      params: { id: shiftId, signUpId },
+      body,
+      notTheirs: [{ who: 'otherVolunteer', url, body }],
+    };
+  },
+  giveBackPlace: ({ shiftId, signUpId }) => {
+    const url = `/api/shifts/${shiftId}/sign-ups/${signUpId}`;
+    return { who: 'volunteer', url, params: { id: shiftId, signUpId }, notTheirs: [{ who: 'otherVolunteer', url }] };
+  },
+} satisfies Partial<Record<RouteName, Make>>;
+
+const rest = {
+  live: () => ({ who: null, url: '/livez' }),
+  ready: () => ({ who: null, url: '/readyz' }),
+  openapi: () => ({ who: null, url: '/api/openapi.json' }),
+  listMaterials: () => ({ who: 'pupil', url: '/api/materials' }),
+  addMaterial: () => {
+    const body = {
+      id: freshId(),
+      name: 'Spent hops',
+      kind: 'food',
+      moistureFracWb: 0.8,
+      carbonFracDb: 0.45,
+      nitrogenFracDb: 0.03,
+      bulkDensityKgM3: 400,
+      like: 'brewers_grain',
+    };
+    return { who: 'coordinator', url: '/api/materials', body, also: memory(body, { 'rates like nothing known': { like: 'moon_cheese' } }) };
+  },
+  listContainers: () => ({ who: 'pupil', url: `/api/containers?siteId=${SITES.meadow}` }),
+  addContainer: () => ({
+    who: 'siteLead',
+    url: '/api/containers',
+    body: { ...container(freshId(), SITES.meadow), name: 'Green tub' },
+    notTheirs: [{ who: 'siteLead', url: '/api/containers', body: { ...container(freshId(), SITES.school), name: 'Green tub' } }],
+  }),
+  changeContainer: ({ containerId, schoolContainerId }) => ({
+    who: 'siteLead',
+    url: `/api/containers/${containerId}`,
+    params: { id: containerId },
+    body: { name: 'Old blue caddy', fullKg: 3.2 },
+    notTheirs: [{ who: 'siteLead', url: `/api/containers/${schoolContainerId}`, body: { fullKg: 9 } }],
+  }),
+  readSeason: () => ({
+    who: 'siteLead',
+    url: `/api/season${season}&siteId=${SITES.meadow}`,
+    notTheirs: [{ who: 'siteLead', url: `/api/season${season}&siteId=${SITES.school}` }],
+  }),
+  readSeasonCsv: () => ({
+    who: 'siteLead',
+    url: `/api/season.csv${season}&siteId=${SITES.meadow}`,
+    notTheirs: [{ who: 'siteLead', url: `/api/season.csv${season}&siteId=${SITES.school}` }],
+  }),
+} satisfies Partial<Record<RouteName, Make>>;
+
+/** A good request for every route there is: the compiler refuses a route without one. */
+export const samples: Readonly<Record<RouteName, Make>> = { ...entries, ...places, ...people, ...shifts, ...rest };

@@ -1,0 +1,91 @@
+import { createHash } from 'node:crypto';
+import type { Store } from '../../../apps/api/src/db/store.ts';
+import { BINS, type Cast, freshId, openCast, type PEOPLE, SITES } from '../../cast.ts';
+
+/** The cast with one of everything that a route can point at. */
+export interface Stage {
+  readonly cast: Cast;
+  readonly shiftId: string;
+  /** At the other site, so that a site lead of the first has nothing to do with it. */
+  readonly schoolShiftId: string;
+  readonly signUpId: string;
+  readonly feedingId: string;
+  readonly containerId: string;
+  readonly schoolContainerId: string;
+}
+
+export const feeding = (id: string): Record<string, unknown> => ({
+  id,
+  binId: BINS.tote,
+  happenedAt: '2026-11-24T10:00:00Z',
+  zone: 1,
+  items: [{ materialId: 'apple', massKg: 0.5, how: 'weighed' }],
+});
+
+export const shift = (id: string, siteId: string, binId: string): Record<string, unknown> => ({
+  id,
+  siteId,
+  title: 'Saturday bins',
+  localDate: '2026-12-05',
+  localTime: '10:00',
+  minutes: 60,
+  places: 2,
+  binIds: [binId],
+  duties: [{ binId, kind: 'feed' }],
+});
+
+export const container = (id: string, siteId: string): Record<string, unknown> => ({
+  id,
+  siteId,
+  name: 'Blue caddy',
+  litres: 7,
+  tareKg: 0.4,
+  fullKg: 3,
+});
+
+async function make(cast: Cast, who: keyof typeof PEOPLE, url: string, body: unknown): Promise<unknown> {
+  const answer = await cast.call(who, 'POST', url, body);
+  if (answer.status >= 300) throw new Error(`Cannot set the stage at ${url}: ${answer.text}`);
+  return answer.body;
+}
+
+export async function openStage(): Promise<Stage> {
+  const cast = await openCast({ isDemo: true });
+  const ids = {
+    shiftId: freshId(),
+    schoolShiftId: freshId(),
+    signUpId: freshId(),
+    feedingId: freshId(),
+    containerId: freshId(),
+    schoolContainerId: freshId(),
+  };
+  await make(cast, 'owner', '/api/shifts', shift(ids.shiftId, SITES.meadow, BINS.tote));
+  await make(cast, 'owner', '/api/shifts', shift(ids.schoolShiftId, SITES.school, BINS.school));
+  await make(cast, 'volunteer', `/api/shifts/${ids.shiftId}/sign-ups`, { id: ids.signUpId });
+  await make(cast, 'volunteer', '/api/feedings', feeding(ids.feedingId));
+  await make(cast, 'owner', '/api/containers', container(ids.containerId, SITES.meadow));
+  await make(cast, 'owner', '/api/containers', container(ids.schoolContainerId, SITES.school));
+  return { cast, ...ids };
+}
+
+/** Tables that note that something was tried or seen; a refused request may add to them, and to nothing else. */
+const logTables = new Set(['audit', 'sign_in_try', 'sign_in_session']);
+
+const quotedName = (name: string): string => `"${name.replaceAll('"', '""')}"`;
+
+/** One hash over every row of every table that holds what people entered. */
+export function fingerprint(store: Store): string {
+  const tables = store.sqlite
+    .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
+    .pluck()
+    .all() as string[];
+  const hash = createHash('sha256');
+  for (const table of tables.filter((name) => !logTables.has(name))) {
+    const rows = store.sqlite
+      .prepare(`SELECT * FROM ${quotedName(table)}`)
+      .all()
+      .map((row) => JSON.stringify(row));
+    hash.update(`${table}\n${rows.sort().join('\n')}\n`);
+  }
+  return hash.digest('hex');
+}
