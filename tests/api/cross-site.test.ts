@@ -1,0 +1,93 @@
+import { ROUTES, type RouteSpec } from '@middenry/contract';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { PASSWORD } from '../cast.ts';
+import { type RouteSample, samples } from './hostile/samples.ts';
+import { fingerprint, openStage, type Stage } from './hostile/stage.ts';
+
+const routes: readonly RouteSpec[] = ROUTES;
+const sampleOf = (spec: RouteSpec, stage: Stage): RouteSample => samples[spec.name as keyof typeof samples](stage);
+const titled = (list: readonly RouteSpec[]) => list.map((spec) => [`${spec.method} ${spec.path}`, spec] as const);
+const unsafe = routes.filter(({ method }) => method !== 'GET');
+const safe = routes.filter(({ method }) => method === 'GET');
+
+let stage: Stage;
+let before: string;
+beforeEach(async () => {
+  stage = await openStage();
+  const nell = {
+    id: '0192f000-0000-7000-8000-00000000abcd',
+    name: 'Nell Ashby',
+    role: 'coordinator',
+    email: 'nell@example.org',
+    password: PASSWORD,
+  };
+  await stage.cast.call('owner', 'POST', '/api/people', nell);
+  before = fingerprint(stage.cast.store);
+});
+afterEach(() => stage.cast.close());
+
+type Headers = Readonly<Record<string, string>>;
+
+/** How a page of another site can make a visitor's browser send something, cookie and all (OWASP CSRF Prevention cheat sheet). */
+const attacks: Readonly<Record<string, { readonly headers: Headers }>> = {
+  'a form': {
+    headers: { origin: 'https://elsewhere.example', 'sec-fetch-site': 'cross-site', 'content-type': 'application/x-www-form-urlencoded' },
+  },
+  'a form with files': {
+    headers: { origin: 'https://elsewhere.example', 'sec-fetch-site': 'cross-site', 'content-type': 'multipart/form-data; boundary=x' },
+  },
+  'a form of plain text': {
+    headers: { origin: 'https://elsewhere.example', 'sec-fetch-site': 'cross-site', 'content-type': 'text/plain' },
+  },
+  'a form in a sandbox': { headers: { origin: 'null', 'content-type': 'application/x-www-form-urlencoded' } },
+  'fetch with JSON': { headers: { origin: 'https://elsewhere.example', 'content-type': 'application/json' } },
+  'fetch without an origin': { headers: { 'sec-fetch-site': 'cross-site', 'content-type': 'application/json' } },
+  'a neighbour under the same domain': { headers: { 'sec-fetch-site': 'same-site', 'content-type': 'application/json' } },
+  'an old browser and plain text': { headers: { 'content-type': 'text/plain' } },
+  'our name at another port': { headers: { origin: 'http://localhost:81', 'content-type': 'application/json' } },
+  'our name inside another': { headers: { origin: 'http://localhost.elsewhere.example', 'content-type': 'application/json' } },
+};
+
+async function attack(spec: RouteSpec, headers: Headers): Promise<number> {
+  const { who, url, body } = sampleOf(spec, stage);
+  const cookie: Headers = who === null ? {} : { cookie: stage.cast.cookie(who) };
+  const { 'content-type': contentType = '', ...rest } = headers;
+  const answer = await stage.cast.app.inject({
+    method: spec.method,
+    url,
+    ...(body === undefined ? {} : { payload: JSON.stringify(body) }),
+    headers: { ...cookie, ...rest, ...(body === undefined ? {} : { 'content-type': contentType }) },
+  });
+  return answer.statusCode;
+}
+
+test.each(titled(unsafe))('E8: %s is refused from another site, however it is sent', async (_, spec) => {
+  const isTold = spec.body !== undefined;
+  const found: string[] = [];
+  for (const [name, { headers }] of Object.entries(attacks)) {
+    // Without a body there is no content type to go by: no form and no picture can send such a method, and a fetch tells its origin.
+    if (!isTold && !headers.origin && !headers['sec-fetch-site']) continue;
+    const status = await attack(spec, headers);
+    if (status !== 403 && status !== 400 && status !== 415) found.push(`${name}: answered ${status}`);
+  }
+  expect(found).toEqual([]);
+  expect(fingerprint(stage.cast.store)).toBe(before);
+});
+
+test.each(titled(unsafe))('E8: %s is taken from our own page', async (_, spec) => {
+  const { at } = sampleOf(spec, stage);
+  if (at) stage.cast.clock.at = new Date(at);
+  const status = await attack(spec, {
+    origin: 'http://localhost:80',
+    host: 'localhost:80',
+    'sec-fetch-site': 'same-origin',
+    'content-type': 'application/json',
+  });
+  expect(status).toBe(spec.status);
+});
+
+test.each(titled(safe))('E8: %s changes nothing, though a picture or a link of another site can ask for it', async (_, spec) => {
+  const status = await attack(spec, { 'sec-fetch-site': 'cross-site', 'sec-fetch-mode': 'no-cors' });
+  expect(status).toBeLessThan(500);
+  expect(fingerprint(stage.cast.store)).toBe(before);
+});
