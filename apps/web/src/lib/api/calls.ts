@@ -40,5 +40,6 @@ export const CALLS = {
   changeSignUp: 'PATCH /api/shifts/:id/sign-ups/:signUpId',
   giveBackPlace: 'DELETE /api/shifts/:id/sign-ups/:signUpId',
   readSeason: 'GET /api/season',
+  readSeasonCsv: 'GET /api/season.csv',
 } as const satisfies Partial<Record<RouteName, string>>;
 export type CallName = keyof typeof CALLS;

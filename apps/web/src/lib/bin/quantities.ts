@@ -9,7 +9,14 @@ export function readQuantity(wanted: string | null, otherwise: Quantity): Quanti
 }
 
 export function showQuantity(quantity: Quantity, f: Format): (value: number) => string {
-  return { moistureFracWb: f.percent, bedTempC: f.temp, foodLeftKgDb: f.mass, airlessFrac: f.percent, castingsKgWb: f.mass, wormsKg: f.mass }[quantity];
+  return {
+    moistureFracWb: f.percent,
+    bedTempC: f.temp,
+    foodLeftKgDb: f.mass,
+    airlessFrac: f.percent,
+    castingsKgWb: f.mass,
+    wormsKg: f.mass,
+  }[quantity];
 }
 
 export interface SeriesPoint {
@@ -22,12 +29,28 @@ export interface SeriesPoint {
 
 /** History and forecast as one row of points, today counted once. */
 export function seriesOf(outlook: BinOutlook, quantity: Quantity): SeriesPoint[] {
-  const point = (row: DayRow, expected: boolean) => ({ on: row.on, low: row[quantity].p10, mid: row[quantity].p50, high: row[quantity].p90, expected });
-  return [...outlook.history.map((r) => point(r, false)), ...outlook.forecast.filter((r) => r.on > outlook.today).map((r) => point(r, true))];
+  const point = (row: DayRow, expected: boolean) => ({
+    on: row.on,
+    low: row[quantity].p10,
+    mid: row[quantity].p50,
+    high: row[quantity].p90,
+    expected,
+  });
+  return [
+    ...outlook.history.map((r) => point(r, false)),
+    ...outlook.forecast.filter((r) => r.on > outlook.today).map((r) => point(r, true)),
+  ];
 }
 
 /** The quantity that tells most about a flag. */
 export function quantityOfSignal(signal: string | null): Quantity {
-  const table: Readonly<Record<string, Quantity>> = { airless: 'airlessFrac', overfed: 'foodLeftKgDb', hungry: 'foodLeftKgDb', hot: 'bedTempC', cold: 'bedTempC', 'harvest-due': 'castingsKgWb' };
+  const table: Readonly<Record<string, Quantity>> = {
+    airless: 'airlessFrac',
+    overfed: 'foodLeftKgDb',
+    hungry: 'foodLeftKgDb',
+    hot: 'bedTempC',
+    cold: 'bedTempC',
+    'harvest-due': 'castingsKgWb',
+  };
   return (signal === null ? undefined : table[signal]) ?? 'moistureFracWb';
 }

@@ -5,7 +5,13 @@ import type { Ink } from './ink.ts';
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
 
 export interface HistoryDrawing {
-  readonly points: readonly { readonly on: string; readonly low: number; readonly mid: number; readonly high: number; readonly expected: boolean }[];
+  readonly points: readonly {
+    readonly on: string;
+    readonly low: number;
+    readonly mid: number;
+    readonly high: number;
+    readonly expected: boolean;
+  }[];
   readonly show: (value: number) => string;
   readonly marks: readonly { readonly on: string; readonly kind: 'fed' | 'seen' }[];
   readonly today: string;
@@ -58,8 +64,13 @@ export function drawHistory(canvas: HTMLCanvasElement, drawing: HistoryDrawing):
           max: dayNumber(points.at(-1)?.on ?? drawing.today),
           grid: { display: false },
           border: { color: ink.axis },
-          ticks: { color: ink.soft, font: { family: ink.face, size: WORD_PX }, stepSize: canvas.clientWidth < NARROW_PX ? 28 : 14,
-            maxRotation: 0, callback: (v) => drawing.day(dayFromNumber(Number(v))) },
+          ticks: {
+            color: ink.soft,
+            font: { family: ink.face, size: WORD_PX },
+            stepSize: canvas.clientWidth < NARROW_PX ? 28 : 14,
+            maxRotation: 0,
+            callback: (v) => drawing.day(dayFromNumber(Number(v))),
+          },
         },
         y: {
           type: 'linear',

@@ -35,7 +35,10 @@ export function entryWords(entry: Entry, f: Format): { main: string; details: st
         ],
       };
     case 'harvest':
-      return { main: w.harvest(f.mass(entry.massKg), words.destinations[entry.destination]), details: [words.how[entry.how], ...(entry.destinationNote ? [entry.destinationNote] : []), ...clock] };
+      return {
+        main: w.harvest(f.mass(entry.massKg), words.destinations[entry.destination]),
+        details: [words.how[entry.how], ...(entry.destinationNote ? [entry.destinationNote] : []), ...clock],
+      };
     default:
       return entry satisfies never;
   }

@@ -30,3 +30,8 @@ export function faultOf(problem: Problem, fieldOf: (pointer: string) => string |
     ...(problem.code === 'server-fault' && problem.requestId ? { number: problem.requestId } : {}),
   };
 }
+
+/** What a form shows when a field is missing or does not fit. */
+export function incomplete(faults: readonly FieldFault[]): FormFault {
+  return { heading: words.form.summary, faults };
+}

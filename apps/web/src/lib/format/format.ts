@@ -73,6 +73,8 @@ export function makeFormat(settings: FormatSettings) {
         : `${kg.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 3 })}${NB}kg`,
     massWhole: (kg: number) => `${number(us ? kg / KG_PER.lb : kg)}${NB}${us ? 'lb' : 'kg'}`,
     massValue: (kg: number, digits = 0) => number(us ? kg / KG_PER.lb : kg, digits),
+    /** The plain number in the shown unit, for a chart. */
+    massRaw: (kg: number) => (us ? kg / KG_PER.lb : kg),
     massUnit: us ? ('lb' as const) : ('kg' as const),
     water: (kg: number) => (us ? `${short(kg / LITRES_PER_QUART)}${NB}quarts` : `${short(kg)}${NB}litres`),
     litres: (l: number) => (us ? `${short(l / (4 * LITRES_PER_QUART))}${NB}gal` : `${short(l)}${NB}litres`),

@@ -11,7 +11,11 @@ const CENTURY = 2000;
  * @returns The day, or null when it is no day
  */
 export function readDay(typed: string, today: string, monthFirst = false): string | null {
-  const text = typed.trim().toLowerCase().replace(/(\d)(st|nd|rd|th)\b/g, '$1').replace(/,/g, ' ');
+  const text = typed
+    .trim()
+    .toLowerCase()
+    .replace(/(\d)(st|nd|rd|th)\b/g, '$1')
+    .replace(/,/g, ' ');
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text);
   if (iso) return build(Number(iso[1]), Number(iso[2]), Number(iso[3]));
   const parts = text.split(/[\s/.-]+/).filter((p) => p !== '');

@@ -22,7 +22,10 @@ function form(fields: Record<string, string | string[]>): FormData {
 describe('readFeeding()', () => {
   it('reads a container as the contract wants it', () => {
     const read = readFeeding(form({ food: 'lettuce', amount: `container:${caddy.id}`, count: '2', zone: '5', bedding: '0.3' }), ctx);
-    expect(read).toMatchObject({ ok: true, body: { zone: 5, beddingKg: 0.3, items: [{ massKg: 3.2, how: 'container', containerCount: 2 }] } });
+    expect(read).toMatchObject({
+      ok: true,
+      body: { zone: 5, beddingKg: 0.3, items: [{ massKg: 3.2, how: 'container', containerCount: 2 }] },
+    });
     expect(FeedingNew.safeParse(read.ok && read.body).success).toBe(true);
   });
   it('keeps the unit as typed', () => {
@@ -30,7 +33,10 @@ describe('readFeeding()', () => {
     expect(read).toMatchObject({ ok: true, body: { items: [{ massKg: 0.907, typed: { value: 2, unit: 'lb' }, how: 'weighed' }] } });
   });
   it('asks back where a weight can be read two ways', () => {
-    expect(readFeeding(form({ food: 'lettuce', amount: 'weight', weight: '1,500', zone: '1' }), ctx)).toMatchObject({ ok: false, unclear: { readings: [1.5, 1500] } });
+    expect(readFeeding(form({ food: 'lettuce', amount: 'weight', weight: '1,500', zone: '1' }), ctx)).toMatchObject({
+      ok: false,
+      unclear: { readings: [1.5, 1500] },
+    });
   });
   it.each([
     ['amount', { food: 'lettuce', zone: '1' }],
@@ -46,14 +52,20 @@ describe('readFeeding()', () => {
   it('adds foods that were put on the list before', () => {
     const item = JSON.stringify({ materialId: 'apple', massKg: 0.5, how: 'weighed' });
     expect(readFeeding(form({ item, zone: '2' }), ctx)).toMatchObject({ ok: true, body: { items: [{ materialId: 'apple' }] } });
-    expect(readFeeding(form({ item, zone: '2', food: 'lettuce', amount: 'weight', weight: '1' }), ctx)).toMatchObject({ ok: true, body: { items: [{ materialId: 'apple' }, { materialId: 'lettuce' }] } });
+    expect(readFeeding(form({ item, zone: '2', food: 'lettuce', amount: 'weight', weight: '1' }), ctx)).toMatchObject({
+      ok: true,
+      body: { items: [{ materialId: 'apple' }, { materialId: 'lettuce' }] },
+    });
   });
 });
 
 describe('readCheck()', () => {
   it('reads what was seen and leaves the rest open', () => {
     const read = readCheck(form({ squeeze: 'few-drops', 'left-4': 'most', temp: '21,5', visitor: ['mites', 'ants'] }), ctx);
-    expect(read).toMatchObject({ ok: true, body: { squeeze: 'few-drops', smell: null, leftover: [{ zone: 4, left: 'most' }], bedTempC: 21.5, visitors: ['mites', 'ants'] } });
+    expect(read).toMatchObject({
+      ok: true,
+      body: { squeeze: 'few-drops', smell: null, leftover: [{ zone: 4, left: 'most' }], bedTempC: 21.5, visitors: ['mites', 'ants'] },
+    });
     expect(CheckNew.safeParse(read.ok && read.body).success).toBe(true);
   });
   it('refuses a check in which nothing was seen', () => {

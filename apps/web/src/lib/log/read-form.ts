@@ -1,6 +1,6 @@
 import type { BodyOf } from '../api/calls.ts';
-import { instantOf, addDays } from '../format/days.ts';
 import { readAmount } from '../format/amount.ts';
+import { addDays, instantOf } from '../format/days.ts';
 import type { Format } from '../format/format.ts';
 import { readDay, readTime } from '../format/typed-day.ts';
 import { type MassUnit, toCelsius, toKg } from '../format/units.ts';
@@ -20,7 +20,11 @@ export interface FormContext {
   readonly format: Format;
   readonly now: Date;
 }
-export type FormFaults = { readonly ok: false; readonly faults: FieldFault[]; readonly unclear?: { readonly typed: string; readonly readings: readonly [number, number] } };
+export type FormFaults = {
+  readonly ok: false;
+  readonly faults: FieldFault[];
+  readonly unclear?: { readonly typed: string; readonly readings: readonly [number, number] };
+};
 export type Read<T> = { readonly ok: true; readonly body: T } | FormFaults;
 
 const text = (form: FormData, name: string) => String(form.get(name) ?? '').trim();
@@ -55,7 +59,8 @@ export function readWeight(form: FormData, ctx: FormContext): Read<Weight> {
   const typed = text(form, 'weight');
   const shown = (text(form, 'unit') || ctx.format.massUnit) as MassUnit;
   const amount = readAmount(typed);
-  if (amount.status === 'unclear') return { ok: false, faults: [{ field: 'weight', text: words.log.unclear(typed) }], unclear: { typed, readings: amount.readings } };
+  if (amount.status === 'unclear')
+    return { ok: false, faults: [{ field: 'weight', text: words.log.unclear(typed) }], unclear: { typed, readings: amount.readings } };
   if (amount.status !== 'ok' || amount.value <= 0) return fault('weight', words.log.needWeight);
   const unit = amount.unit ?? shown;
   return { ok: true, body: { massKg: toKg(amount.value, unit), typed: { value: amount.value, unit } } };
@@ -70,13 +75,26 @@ function readItem(form: FormData, ctx: FormContext): Read<FeedingItem> {
   const container = ctx.containers.find((c) => amount === `container:${c.id}`);
   if (container) {
     const count = Number(text(form, 'count') || '1');
-    return { ok: true, body: { materialId, massKg: toKg(container.fullKg * count, 'kg'), how: 'container', containerId: container.id, containerCount: count, typed: { value: count, unit: 'container' } } };
+    return {
+      ok: true,
+      body: {
+        materialId,
+        massKg: toKg(container.fullKg * count, 'kg'),
+        how: 'container',
+        containerId: container.id,
+        containerCount: count,
+        typed: { value: count, unit: 'container' },
+      },
+    };
   }
   // A typed weight says enough, even where nobody pressed "by weight".
   if (amount !== 'weight' && text(form, 'weight') === '') return fault('amount', words.log.needAmount);
   const weight = readWeight(form, ctx);
   if (!weight.ok) return weight;
-  return { ok: true, body: { materialId, massKg: weight.body.massKg, how: form.get('guessed') ? 'guessed' : 'weighed', typed: weight.body.typed } };
+  return {
+    ok: true,
+    body: { materialId, massKg: weight.body.massKg, how: form.get('guessed') ? 'guessed' : 'weighed', typed: weight.body.typed },
+  };
 }
 
 export function readFeeding(form: FormData, ctx: FormContext): Read<BodyOf<'logFeeding'>> {
@@ -133,7 +151,8 @@ export function readCheck(form: FormData, ctx: FormContext): Read<BodyOf<'logChe
     ph,
     visitors: form.getAll('visitor').map(String) as NonNullable<Check['visitors']>,
   };
-  const empty = leftover.length === 0 && !body.squeeze && !body.smell && !body.worms && temp === null && ph === null && body.visitors?.length === 0;
+  const empty =
+    leftover.length === 0 && !body.squeeze && !body.smell && !body.worms && temp === null && ph === null && body.visitors?.length === 0;
   return empty ? fault('squeeze', words.log.needSomething) : { ok: true, body };
 }
 

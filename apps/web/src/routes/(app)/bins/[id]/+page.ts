@@ -1,6 +1,6 @@
 import { need } from '$lib/api/call.ts';
-import { quantityOfSignal, readQuantity } from '$lib/bin/quantities.ts';
 import { leadOf } from '$lib/bin/lead.ts';
+import { quantityOfSignal, readQuantity } from '$lib/bin/quantities.ts';
 import type { PageLoad } from './$types';
 
 const SHOWN = 50;

@@ -1,0 +1,28 @@
+import { fail, type RequestEvent, redirect } from '@sveltejs/kit';
+import { call, need } from '$lib/api/call.ts';
+import { faultOf, incomplete } from '$lib/errors/form-fault.ts';
+import { formatOf } from '$lib/format/from-session.ts';
+import { CALL_OF, type EntryKind, readEntryForm } from '$lib/log/read-form.ts';
+import { paths } from '$lib/paths/paths.ts';
+import type { Actions } from './$types';
+
+/** The way without scripts: the same reading of the form, on the server. */
+function save(kind: EntryKind) {
+  return async ({ request, fetch, params }: RequestEvent<{ id: string }>) => {
+    const [form, session, bin] = await Promise.all([request.formData(), need(fetch, 'readSession'), need(fetch, 'readBin', { params })]);
+    const containers = await need(fetch, 'listContainers', { query: { siteId: bin.siteId } });
+    const read = readEntryForm(kind, form, {
+      binId: bin.id,
+      zones: bin.zones,
+      containers: containers.items,
+      format: formatOf(session),
+      now: new Date(),
+    });
+    if (!read.ok) return fail(400, { fault: incomplete(read.faults) });
+    const outcome = await call(fetch, CALL_OF[kind], { body: read.body as never });
+    if (!outcome.ok) return fail(outcome.problem.status, { fault: faultOf(outcome.problem) });
+    redirect(303, `${paths.binLog(bin.id, kind)}&saved=1`);
+  };
+}
+
+export const actions: Actions = { feeding: save('feeding'), check: save('check'), harvest: save('harvest') };

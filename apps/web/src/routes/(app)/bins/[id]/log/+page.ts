@@ -1,0 +1,22 @@
+import { need } from '$lib/api/call.ts';
+import { ENTRY_KINDS } from '$lib/log/read-form.ts';
+import type { PageLoad } from './$types';
+
+export const load: PageLoad = async ({ fetch, params, url }) => {
+  const bin = await need(fetch, 'readBin', { params });
+  const [outlook, containers, materials, log] = await Promise.all([
+    need(fetch, 'readOutlook', { params, query: { historyDays: 1 } }),
+    need(fetch, 'listContainers', { query: { siteId: bin.siteId } }),
+    need(fetch, 'listMaterials'),
+    need(fetch, 'listEntries', { params, query: { limit: 40 } }),
+  ]);
+  return {
+    bin,
+    outlook,
+    containers: containers.items.filter((c) => !c.archived),
+    materials: materials.items,
+    entries: log.items,
+    kind: ENTRY_KINDS.find((k) => k === url.searchParams.get('kind')) ?? ('feeding' as const),
+    savedId: url.searchParams.get('saved'),
+  };
+};

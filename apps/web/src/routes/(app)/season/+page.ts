@@ -1,0 +1,24 @@
+import { error } from '@sveltejs/kit';
+import { addressOf, call, need } from '$lib/api/call.ts';
+import { readDay } from '$lib/format/typed-day.ts';
+import { defaultRange } from '$lib/season/default-range.ts';
+import type { PageLoad } from './$types';
+
+export const load: PageLoad = async ({ fetch, parent, url }) => {
+  const { session, person } = await parent();
+  if (person.role !== 'coordinator' && person.role !== 'site-lead') return { season: null, refused: null, sites: [], siteId: '', csv: '' };
+  const usual = defaultRange(session.today);
+  const asked = (name: 'from' | 'to') => {
+    const typed = url.searchParams.get(name);
+    return typed === null ? usual[name] : (readDay(typed, '9999-12-31') ?? usual[name]);
+  };
+  const siteId = url.searchParams.get('siteId') ?? '';
+  const query = { from: asked('from'), to: asked('to'), ...(siteId === '' ? {} : { siteId }) };
+  const [outcome, sites] = await Promise.all([call(fetch, 'readSeason', { query }), need(fetch, 'listSites')]);
+  if (!outcome.ok && outcome.problem.code !== 'invalid')
+    error(outcome.problem.status, { message: outcome.problem.code, code: outcome.problem.code, requestId: outcome.problem.requestId });
+  // Days the wrong way round: say so, and show the usual season.
+  const season = outcome.ok ? outcome.data : await need(fetch, 'readSeason', { query: usual });
+  const csv = addressOf('readSeasonCsv', {}, { from: season.from, to: season.to, ...(siteId === '' ? {} : { siteId }) });
+  return { season, refused: !outcome.ok, sites: sites.items.filter((s) => !s.archived), siteId, csv };
+};
