@@ -1,8 +1,8 @@
 import type { Bin, BinChange, BinNew } from '@middenry/contract';
 import { gramsFromKg, isMaterialId, kgFromGrams } from '@middenry/domain';
 import type * as z from 'zod';
-import type { Signed } from '../context.ts';
-import { type BinRow, findBin, findBinByCode, insertBin, updateBin } from '../db/repositories/bin.ts';
+import type { Context, Signed } from '../context.ts';
+import { type BinRow, findBin, findBinByCode, insertBin, listBins as listRows, updateBin } from '../db/repositories/bin.ts';
 import { ownMaterialById } from '../db/repositories/material.ts';
 import { type Store, write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
@@ -23,6 +23,17 @@ export function binShape(row: BinRow): Bin {
     bedWaterKg: kgFromGrams(startBedWaterG),
     bed: bed.map(({ materialId, grams }) => ({ materialId, massKg: kgFromGrams(grams) })),
   };
+}
+
+export const listBins = (context: Context, siteId: string | undefined): { items: Bin[] } => ({
+  items: listRows(context.store, { siteId }).map(binShape),
+});
+
+/** All that a scan of its label shows to anybody. */
+export function binCard(context: Context, code: string) {
+  const bin = findBinByCode(context.store, code);
+  if (bin === undefined) throw refuse('not-found');
+  return { id: bin.id, code: bin.code, name: bin.name };
 }
 
 export function addBin(context: Signed, body: z.output<typeof BinNew>): Bin {

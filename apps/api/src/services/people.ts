@@ -7,6 +7,7 @@ import {
   findPerson,
   findPersonByEmail,
   insertPerson,
+  listPersons,
   type PersonRow,
   setMemberships,
   updatePerson,
@@ -25,6 +26,12 @@ export function personOf(store: Store, id: string): PersonRow {
 }
 
 export const personShape = (row: PersonRow): Person => ({ ...row, siteIds: [...row.siteIds] });
+
+/** Whoever looks at how to reach people leaves a trace. */
+export function listPeople(context: Signed): { items: Person[] } {
+  write(context.store, () => context.audit('contacts-seen'));
+  return { items: listPersons(context.store).map(personShape) };
+}
 
 export async function addPerson(context: Signed, body: z.output<typeof PersonNew>): Promise<Person> {
   const { password, ...rest } = body;

@@ -1,5 +1,8 @@
-import { findProgramme, type ProgrammeRow } from '../db/repositories/programme.ts';
-import type { Store } from '../db/store.ts';
+import type { ProgrammeChange } from '@middenry/contract';
+import type * as z from 'zod';
+import type { Signed } from '../context.ts';
+import { findProgramme, type ProgrammeRow, updateProgramme } from '../db/repositories/programme.ts';
+import { type Store, write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
 
 /** The programme; before it has been set up there is nothing to show. */
@@ -17,3 +20,12 @@ export const programmeShape = ({ id, name, isDemo, timeZone, units, locale }: Pr
   units,
   locale,
 });
+
+export function changeProgramme(context: Signed, body: z.output<typeof ProgrammeChange>) {
+  return write(context.store, () => {
+    const { id } = programmeOf(context.store);
+    updateProgramme(context.store, id, body);
+    context.audit('programme-changed', id, { fields: Object.keys(body) });
+    return programmeShape(programmeOf(context.store));
+  });
+}

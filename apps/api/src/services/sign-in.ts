@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
 import type { Context, Who } from '../context.ts';
 import { listCredentials } from '../db/repositories/credential.ts';
-import { findPersonByEmail, type PersonRow } from '../db/repositories/person.ts';
+import { findPersonByEmail, firstInRole, type PersonRow } from '../db/repositories/person.ts';
+import { findProgramme } from '../db/repositories/programme.ts';
 import { clearTries, findTries, noteFailure } from '../db/repositories/sign-in-try.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
 import { passwordMatches } from './password.ts';
-import { resolveSession, type StartedSession, startSession } from './session.ts';
+import { resolveSession, type StartedSession, startSession, stopSession } from './session.ts';
 
 const FREE_TRIES = 3;
 const FIRST_WAIT_S = 30;
@@ -52,6 +53,15 @@ function refuseTooSoon(context: Context, accountHash: string): void {
   const passedS = (context.now.getTime() - Date.parse(tries.lastFailureAt)) / SECOND_MS;
   const left = tries.failures >= HARD_STOP ? LONGEST_WAIT_S : Math.ceil(waitSeconds(tries.failures) - passedS);
   if (left > 0) throw refuse('wait', { retryAfterSeconds: left });
+}
+
+/** One tap into the demonstration, where it is open. */
+export function enterDemo(context: Context, as: 'coordinator' | 'volunteer'): StartedSession & { who: Who } {
+  if (!context.config.demoEntry || !findProgramme(context.store)?.isDemo) throw refuse('only-in-demo');
+  const person = firstInRole(context.store, as);
+  if (person === undefined) throw refuse('not-found');
+  if (context.who !== null) stopSession(context.store, context.who.sessionId, context.now);
+  return enter(context, person.id, 'demo');
 }
 
 /** Starts a session for somebody who has shown who they are; whatever session the device held before ends. */

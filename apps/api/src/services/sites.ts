@@ -1,7 +1,7 @@
 import type { SiteChange, SiteNew } from '@middenry/contract';
 import type * as z from 'zod';
-import type { Signed } from '../context.ts';
-import { findSite, findSiteByName, insertSite, type SiteRow, updateSite } from '../db/repositories/site.ts';
+import type { Context, Signed } from '../context.ts';
+import { findSite, findSiteByName, insertSite, listSites as listRows, type SiteRow, updateSite } from '../db/repositories/site.ts';
 import { type Store, write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { once } from './once.ts';
@@ -21,6 +21,8 @@ export const siteShape = ({ id, name, timeZone, note, minC, maxC, archived }: Si
   maxC: maxC === null ? null : [...maxC],
   archived,
 });
+
+export const listSites = (context: Context) => ({ items: listRows(context.store).map(siteShape) });
 
 export function addSite(context: Signed, body: z.output<typeof SiteNew>) {
   return once(context, 'addSite', body, {

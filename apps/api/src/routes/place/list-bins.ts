@@ -1,5 +1,4 @@
-import { listBins as listRows } from '../../db/repositories/bin.ts';
 import { route } from '../../routing/route.ts';
-import { binShape } from '../../services/bins.ts';
+import { listBins as list } from '../../services/bins.ts';
 
-export const listBins = route('listBins', (call) => ({ items: listRows(call.store, { siteId: call.query.siteId }).map(binShape) }));
+export const listBins = route('listBins', (call) => list(call, call.query.siteId));

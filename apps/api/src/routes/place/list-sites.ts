@@ -1,5 +1,4 @@
-import { listSites as listRows } from '../../db/repositories/site.ts';
 import { route } from '../../routing/route.ts';
-import { siteShape } from '../../services/sites.ts';
+import { listSites as list } from '../../services/sites.ts';
 
-export const listSites = route('listSites', (call) => ({ items: listRows(call.store).map(siteShape) }));
+export const listSites = route('listSites', list);
