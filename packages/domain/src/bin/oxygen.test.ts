@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { SECONDS_PER_DAY } from '../units/time.ts';
 import {
   airDepthM,
   airFilledPorosity,
@@ -63,7 +64,7 @@ function share(massKg: number, tempC: number, coverM = 0): number {
   const air = airFilledPorosity(packing);
   const porosity = air + (densityKgM3 * 0.82) / 1000;
   const organicKgPerM3 = densityKgM3 * 0.18 * 0.9;
-  const use = (1.4 * organicKgPerM3 * 0.08 * microbeRatioQ10(tempC) * 1000) / 86_400;
+  const use = (1.4 * organicKgPerM3 * 0.08 * microbeRatioQ10(tempC) * 1000) / SECONDS_PER_DAY;
   const diffusion = freeDiffusionM2PerS(tempC) * diffusionRatio(air, porosity, 3, 'moldrup');
   const cover = coverResistanceSPerM(coverM, tempC, 'moldrup');
   return airlessFrac(airDepthM(diffusion, use, airOxygenGPerM3(tempC), cover), massKg / densityKgM3 / 0.1);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { SECONDS_PER_DAY } from '../units/time.ts';
 import {
   cardinalRatio,
   localRiseC,
@@ -73,7 +74,7 @@ describe('metabolicRatio()', () => {
 
 /** EQ10 on an insulated base is an upper bound: for a 6 cm layer it says about 24 C where the lumped form gives about 5. */
 describe('self-heating of a 6 cm layer', () => {
-  const oxygenUseGPerM3S = (1.4 * 650 * 0.18 * 0.9 * 0.08 * 1000) / 86_400;
+  const oxygenUseGPerM3S = (1.4 * 650 * 0.18 * 0.9 * 0.08 * 1000) / SECONDS_PER_DAY;
   const heatWPerM3 = oxygenUseGPerM3S * 14_000;
 
   it('is about 24 C on an insulated base (EQ10, upper bound)', () => {

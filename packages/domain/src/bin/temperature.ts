@@ -1,4 +1,5 @@
 import { kelvinFromC } from '../units/temperature.ts';
+import { SECONDS_PER_DAY } from '../units/time.ts';
 import { parameter } from './parameter.ts';
 
 /** Model.md 1.1; EQ2, EQ4, EQ10. */
@@ -100,7 +101,7 @@ export const timeConstantS = (balance: Pick<LumpedBalance, 'capacityKjPerK' | 'l
 /** Mean the bed tends to, and the height of its day's peak over the mean: half the swing, damped by the bed's own slowness. */
 export const lumpedTargetC = (balance: LumpedBalance): number => balance.airTempC + balance.heatW / balance.lossWPerK;
 
-const DAY_ANGULAR_PER_S = (2 * Math.PI) / 86_400;
+const DAY_ANGULAR_PER_S = (2 * Math.PI) / SECONDS_PER_DAY;
 
 export function peakOverMeanC(balance: LumpedBalance): number {
   const lag = DAY_ANGULAR_PER_S * timeConstantS(balance);

@@ -1,3 +1,4 @@
+import { SECONDS_PER_DAY } from '../../units/time.ts';
 import { DECAY_PARAMETERS } from '../decay.ts';
 import {
   airDepthM,
@@ -15,7 +16,6 @@ import { localRiseC, metabolicRatio, TEMPERATURE_PARAMETERS } from '../temperatu
 import { WORM_PARAMETERS } from '../worms.ts';
 import type { StepContext } from './context.ts';
 
-const SECONDS_PER_DAY = 86_400;
 const GRAMS_PER_KG = 1000;
 const WATER_KG_PER_M3 = 1000;
 /** Solids are half carbon, so a kilogram of carbon burnt took 1.4 / 0.5 kg of O2. */

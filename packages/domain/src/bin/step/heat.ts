@@ -1,7 +1,7 @@
+import { SECONDS_PER_DAY } from '../../units/time.ts';
 import { lumpedTargetC, TEMPERATURE_PARAMETERS as P, peakOverMeanC, timeConstantS } from '../temperature.ts';
 import type { StepContext } from './context.ts';
 
-const SECONDS_PER_DAY = 86_400;
 const GRAMS_PER_KG = 1000;
 
 /** The bed relaxes exactly towards air plus its own warmth; the day's peak rides on it (model.md 1.1). */
