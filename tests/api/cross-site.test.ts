@@ -1,7 +1,8 @@
 import { ROUTES, type RouteSpec } from '@middenry/contract';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { PASSWORD } from '../cast.ts';
-import { type RouteSample, samples } from './hostile/samples.ts';
+import type { RouteSample } from './hostile/sample.ts';
+import { samples } from './hostile/samples.ts';
 import { fingerprint, openStage, type Stage } from './hostile/stage.ts';
 
 const routes: readonly RouteSpec[] = ROUTES;

@@ -3,7 +3,8 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import * as z from 'zod';
 import { type Answer, PASSWORD } from '../cast.ts';
 import { type JsonSchema, type Mutation, mutationsOf, unknownId } from './hostile/mutations.ts';
-import { type RouteSample, type Sample, samples } from './hostile/samples.ts';
+import type { RouteSample, Sample } from './hostile/sample.ts';
+import { samples } from './hostile/samples.ts';
 import { fingerprint, openStage, type Stage } from './hostile/stage.ts';
 
 const routes: readonly RouteSpec[] = ROUTES;

@@ -1,44 +1,10 @@
 import type { RouteName } from '@middenry/contract';
-import { BINS, freshId, PASSWORD, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
-import type { Mutation } from './mutations.ts';
-import { container, feeding, type Stage, shift } from './stage.ts';
-
-/** One request. */
-export interface Sample {
-  readonly who: PersonKey | null;
-  /** With its ids in place of the path's names, and its query. */
-  readonly url: string;
-  readonly body?: unknown;
-}
-
-export interface RouteSample extends Sample {
-  /** The names of the path's ids are found again through these values. */
-  readonly params?: Readonly<Record<string, string>>;
-  /** The same request by somebody to whom the thing does not belong; every route that knows `own` needs one. */
-  readonly notTheirs?: readonly Sample[];
-  /** Faults that no schema tells: a day before the bin, a food that never goes in. */
-  readonly also?: readonly Mutation[];
-  /** The instant at which the good request is sent; left out, the cast's own. */
-  readonly at?: string;
-}
-
-type Make = (stage: Stage) => RouteSample;
+import { BINS, freshId, PASSWORD, PEOPLE, SITES } from '../../cast.ts';
+import { entrySamples } from './entry-samples.ts';
+import { changed, type Make } from './sample.ts';
+import { container, shift } from './stage.ts';
 
 const season = '?from=2026-01-01&to=2026-12-31';
-const memory = <Body extends Record<string, unknown>>(body: Body, changes: Readonly<Record<string, Record<string, unknown>>>): Mutation[] =>
-  Object.entries(changes).map(([name, change]) => ({ name, value: { ...body, ...change } }));
-
-/** What no entry at a bin may say. */
-const badTimes = {
-  'the day before the bin began': { happenedAt: '2026-05-31T12:00:00Z' },
-  'a year before the bin began': { happenedAt: '2025-06-01T12:00:00Z' },
-  'the year 0001': { happenedAt: '0001-01-01T00:00:00Z' },
-  'an hour from now': { happenedAt: '2026-11-25T11:00:00Z' },
-  'the year 9999': { happenedAt: '9999-12-31T00:00:00Z' },
-};
-
-const badFood = (materialId: string): Record<string, unknown> => ({ items: [{ materialId, massKg: 0.5, how: 'weighed' }] });
-
 const bin = (id: string): Record<string, unknown> => ({
   id,
   siteId: SITES.meadow,
@@ -54,68 +20,6 @@ const bin = (id: string): Record<string, unknown> => ({
   bed: [{ materialId: 'cardboard_corrugated', massKg: 2 }],
 });
 
-const entries = {
-  logFeeding: () => {
-    const body = feeding(freshId());
-    const full = { ...body, beddingKg: 0.2, beddingMaterialId: 'cardboard_corrugated', waterKg: 0.1, note: 'Under the card' };
-    return {
-      who: 'volunteer',
-      url: '/api/feedings',
-      body: full,
-      also: memory(full, {
-        ...badTimes,
-        'a zone that this bin lacks': { zone: 3 },
-        'a food that never goes in': badFood('cheese'),
-        'a food whose figures are missing': badFood('cull_potatoes'),
-        'a food that nobody knows': badFood('moon_cheese'),
-        'a bedding that nobody knows': { beddingMaterialId: 'moon_dust' },
-        'a container of the other site': {
-          items: [{ materialId: 'apple', massKg: 1, how: 'container', containerId: freshId(), containerCount: 1 }],
-        },
-      }),
-    };
-  },
-  logCheck: () => {
-    const body = {
-      id: freshId(),
-      binId: BINS.tote,
-      happenedAt: '2026-11-24T10:00:00Z',
-      leftover: [{ zone: 1, left: 'half' }],
-      squeeze: 'damp',
-      smell: 'earthy',
-      bedTempC: 18,
-      worms: 'many',
-      ph: 7,
-      visitors: ['fruit-flies'],
-    };
-    return {
-      who: 'volunteer',
-      url: '/api/checks',
-      body,
-      also: memory(body, { ...badTimes, 'a zone that this bin lacks': { leftover: [{ zone: 3, left: 'half' }] } }),
-    };
-  },
-  logHarvest: () => {
-    const body = {
-      id: freshId(),
-      binId: BINS.tote,
-      happenedAt: '2026-11-24T10:00:00Z',
-      massKg: 2.5,
-      destination: 'beds',
-      destinationNote: 'Leeks',
-    };
-    return { who: 'volunteer', url: '/api/harvests', body, also: memory(body, badTimes) };
-  },
-  listEntries: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/entries?limit=5`, params: { id: BINS.tote } }),
-  readEntry: ({ feedingId }) => ({ who: 'pupil', url: `/api/entries/${feedingId}`, params: { id: feedingId } }),
-  undoEntry: ({ feedingId }) => ({
-    who: 'volunteer',
-    url: `/api/entries/${feedingId}`,
-    params: { id: feedingId },
-    notTheirs: [{ who: 'otherVolunteer', url: `/api/entries/${feedingId}` }],
-  }),
-} satisfies Partial<Record<RouteName, Make>>;
-
 const places = {
   readProgramme: () => ({ who: 'pupil', url: '/api/programme' }),
   changeProgramme: () => ({ who: 'coordinator', url: '/api/programme', body: { name: 'Three Gardens', units: 'us', locale: 'en-US' } }),
@@ -126,7 +30,7 @@ const places = {
       who: 'coordinator',
       url: '/api/sites',
       body,
-      also: memory(body, { 'a zone of no map': { timeZone: 'Mars/Olympus' }, 'a name that is taken': { name: 'Long Meadow' } }),
+      also: changed(body, { 'a zone of no map': { timeZone: 'Mars/Olympus' }, 'a name that is taken': { name: 'Long Meadow' } }),
     };
   },
   changeSite: () => ({
@@ -144,7 +48,7 @@ const places = {
       url: '/api/bins',
       body,
       notTheirs: [{ who: 'siteLead', url: '/api/bins', body: { ...bin(freshId()), siteId: SITES.school } }],
-      also: memory(body, {
+      also: changed(body, {
         'a code that is taken': { code: 'T1' },
         'a bed of nothing known': { bed: [{ materialId: 'moon_dust', massKg: 1 }] },
       }),
@@ -162,7 +66,7 @@ const places = {
         { who: 'siteLead', url: `/api/bins/${BINS.school}`, body },
         { who: 'siteLead', url: `/api/bins/${BINS.tote}`, body: { siteId: SITES.school } },
       ],
-      also: memory(body, { 'a code that is taken': { code: 'S1' } }),
+      also: changed(body, { 'a code that is taken': { code: 'S1' } }),
     };
   },
   readBinCard: () => ({ who: null, url: '/api/bin-cards/T1', params: { code: 'T1' } }),
@@ -205,7 +109,7 @@ const shifts = {
       url: '/api/shifts',
       body,
       notTheirs: [{ who: 'siteLead', url: '/api/shifts', body: shift(freshId(), SITES.school, BINS.school) }],
-      also: memory(body, { 'a bin of the other site': { binIds: [BINS.school], duties: [] } }),
+      also: changed(body, { 'a bin of the other site': { binIds: [BINS.school], duties: [] } }),
     };
   },
   readShift: ({ shiftId }) => ({ who: 'pupil', url: `/api/shifts/${shiftId}`, params: { id: shiftId } }),
@@ -233,7 +137,7 @@ const shifts = {
       url,
       params: { id: shiftId },
       body,
-      also: memory(body, { 'a person that is not there': { personId: freshId() } }),
+      also: changed(body, { 'a person that is not there': { personId: freshId() } }),
     };
   },
   changeSignUp: ({ shiftId, signUpId }) => {
@@ -270,7 +174,12 @@ const rest = {
       bulkDensityKgM3: 400,
       like: 'brewers_grain',
     };
-    return { who: 'coordinator', url: '/api/materials', body, also: memory(body, { 'rates like nothing known': { like: 'moon_cheese' } }) };
+    return {
+      who: 'coordinator',
+      url: '/api/materials',
+      body,
+      also: changed(body, { 'rates like nothing known': { like: 'moon_cheese' } }),
+    };
   },
   listContainers: () => ({ who: 'pupil', url: `/api/containers?siteId=${SITES.meadow}` }),
   addContainer: () => ({
@@ -299,4 +208,4 @@ const rest = {
 } satisfies Partial<Record<RouteName, Make>>;
 
 /** A good request for every route there is: the compiler refuses a route without one. */
-export const samples: Readonly<Record<RouteName, Make>> = { ...entries, ...places, ...people, ...shifts, ...rest };
+export const samples: Readonly<Record<RouteName, Make>> = { ...entrySamples, ...places, ...people, ...shifts, ...rest };

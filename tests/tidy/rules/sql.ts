@@ -25,7 +25,7 @@ export const sqlRule: TidyRule = {
       const words = wordsOf(node);
       if (words === undefined || wordsOf(node.parent) !== undefined) return;
       if (ts.isTaggedTemplateExpression(node.parent) && /^sql\b/.test(node.parent.tag.getText())) return;
-      if (!isSql(words) || onlyQuotedNames(node)) return;
+      if (!isSql(words) || onlyFixedParts(node)) return;
       found.push({ line, what: 'text is put into SQL: bind it as a parameter, or use quotedName() for one of our own table names' });
     });
     return found;
@@ -34,12 +34,14 @@ export const sqlRule: TidyRule = {
     { path: 'apps/api/src/db/a.ts', text: 'db.prepare(`SELECT * FROM bins WHERE id = ${id}`).get();' },
     { path: 'apps/api/src/db/a.ts', text: "db.exec('DELETE FROM bins WHERE id = ' + id);" },
     { path: 'apps/api/src/db/a.ts', text: 'sql.raw(`UPDATE bins SET label = ${label} `);' },
+    { path: 'apps/api/src/db/a.ts', text: 'const LIVE = name;\ndb.prepare(`SELECT * FROM entry WHERE ${LIVE}`).all();' },
     { path: 'apps/api/src/db/a.ts', text: 'db.exec(`PRAGMA user_version = ${version}`);' },
   ],
   allowed: [
     { path: 'apps/api/src/db/a.ts', text: "db.prepare('SELECT * FROM bins WHERE id = ?').get(id);" },
     { path: 'apps/api/src/db/a.ts', text: 'db.all(sql`SELECT * FROM bins WHERE id = ${id}`);' },
     { path: 'apps/api/src/db/a.ts', text: 'db.prepare(`SELECT count(*) FROM ${quotedName(table)}`).get();' },
+    { path: 'apps/api/src/db/a.ts', text: "const LIVE = 'undone_at IS NULL';\ndb.prepare(`SELECT * FROM entry WHERE ${LIVE}`).all();" },
     { path: 'apps/api/src/a.ts', text: 'throw new Error(`Update of ${name} did not end.`);' },
     { path: 'apps/api/src/a.ts', text: 'const words = `Select ${count} bins`;' },
   ],
@@ -66,6 +68,19 @@ function isSql(words: string): boolean {
   return needs[verb]?.test(words) === true || clause.test(words);
 }
 
-function onlyQuotedNames(node: ts.Node): boolean {
-  return ts.isTemplateExpression(node) && node.templateSpans.every(({ expression }) => /^quotedName\(/.test(expression.getText()));
+/** A name of ours in quotes, or a piece of SQL that is written out in the same file as a constant. */
+function onlyFixedParts(node: ts.Node): boolean {
+  if (!ts.isTemplateExpression(node)) return false;
+  const fixed = fixedTexts(node.getSourceFile());
+  return node.templateSpans.every(({ expression }) => /^quotedName\(/.test(expression.getText()) || fixed.has(expression.getText()));
+}
+
+function fixedTexts(tree: ts.SourceFile): Set<string> {
+  const declared = tree.statements
+    .filter(ts.isVariableStatement)
+    .filter(({ declarationList }) => declarationList.flags & ts.NodeFlags.Const);
+  const texts = declared
+    .flatMap(({ declarationList }) => declarationList.declarations)
+    .filter(({ initializer }) => initializer && ts.isStringLiteralLike(initializer));
+  return new Set(texts.map(({ name }) => name.getText()));
 }

@@ -1,0 +1,77 @@
+import type { RouteName } from '@middenry/contract';
+import { BINS, freshId } from '../../cast.ts';
+import { changed, type Make } from './sample.ts';
+import { feeding } from './stage.ts';
+
+/** What no entry at a bin may say. */
+const badTimes = {
+  'the day before the bin began': { happenedAt: '2026-05-31T12:00:00Z' },
+  'a year before the bin began': { happenedAt: '2025-06-01T12:00:00Z' },
+  'the year 0001': { happenedAt: '0001-01-01T00:00:00Z' },
+  'an hour from now': { happenedAt: '2026-11-25T11:00:00Z' },
+  'the year 9999': { happenedAt: '9999-12-31T00:00:00Z' },
+};
+
+const badFood = (materialId: string): Record<string, unknown> => ({ items: [{ materialId, massKg: 0.5, how: 'weighed' }] });
+
+export const entrySamples = {
+  logFeeding: () => {
+    const body = feeding(freshId());
+    const full = { ...body, beddingKg: 0.2, beddingMaterialId: 'cardboard_corrugated', waterKg: 0.1, note: 'Under the card' };
+    return {
+      who: 'volunteer',
+      url: '/api/feedings',
+      body: full,
+      also: changed(full, {
+        ...badTimes,
+        'a zone that this bin lacks': { zone: 3 },
+        'a food that never goes in': badFood('cheese'),
+        'a food whose figures are missing': badFood('cull_potatoes'),
+        'a food that nobody knows': badFood('moon_cheese'),
+        'a bedding that nobody knows': { beddingMaterialId: 'moon_dust' },
+        'a container of the other site': {
+          items: [{ materialId: 'apple', massKg: 1, how: 'container', containerId: freshId(), containerCount: 1 }],
+        },
+      }),
+    };
+  },
+  logCheck: () => {
+    const body = {
+      id: freshId(),
+      binId: BINS.tote,
+      happenedAt: '2026-11-24T10:00:00Z',
+      leftover: [{ zone: 1, left: 'half' }],
+      squeeze: 'damp',
+      smell: 'earthy',
+      bedTempC: 18,
+      worms: 'many',
+      ph: 7,
+      visitors: ['fruit-flies'],
+    };
+    return {
+      who: 'volunteer',
+      url: '/api/checks',
+      body,
+      also: changed(body, { ...badTimes, 'a zone that this bin lacks': { leftover: [{ zone: 3, left: 'half' }] } }),
+    };
+  },
+  logHarvest: () => {
+    const body = {
+      id: freshId(),
+      binId: BINS.tote,
+      happenedAt: '2026-11-24T10:00:00Z',
+      massKg: 2.5,
+      destination: 'beds',
+      destinationNote: 'Leeks',
+    };
+    return { who: 'volunteer', url: '/api/harvests', body, also: changed(body, badTimes) };
+  },
+  listEntries: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/entries?limit=5`, params: { id: BINS.tote } }),
+  readEntry: ({ feedingId }) => ({ who: 'pupil', url: `/api/entries/${feedingId}`, params: { id: feedingId } }),
+  undoEntry: ({ feedingId }) => ({
+    who: 'volunteer',
+    url: `/api/entries/${feedingId}`,
+    params: { id: feedingId },
+    notTheirs: [{ who: 'otherVolunteer', url: `/api/entries/${feedingId}` }],
+  }),
+} satisfies Partial<Record<RouteName, Make>>;
