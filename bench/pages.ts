@@ -59,10 +59,24 @@ function worksOf(ours: Client, floor: Client, { binId, binPath, materialId }: Ch
     'bin, JSON': () => ours.ok(`/api/bins/${binId}/outlook`),
     'bin, page': () => ours.ok(binPath, html),
     'one logged feeding': log,
+    'bare SQL of a feeding and the board': async () => {
+      await floor.ok('/feeding', { method: 'POST', body: JSON.stringify({ binId, materialId }) });
+      await floor.ok('/board');
+    },
+    // Nothing kept from before helps here: the bin's state has to be worked out anew.
+    'feeding, then board, JSON': async () => {
+      await log();
+      await ours.ok('/api/board');
+    },
   };
 }
 
-const floorOf = { board: 'bare SQL of the board', bin: 'bare SQL of a bin', one: 'bare SQL of a feeding' } as const;
+const floorOf = {
+  board: 'bare SQL of the board',
+  bin: 'bare SQL of a bin',
+  one: 'bare SQL of a feeding',
+  feeding: 'bare SQL of a feeding and the board',
+} as const;
 
 /** Board, bin page and one logged feeding, each as a ratio to a bare Fastify route and to the bare SQL, in one run. */
 export async function benchPages(): Promise<string> {
