@@ -1,3 +1,4 @@
+import { careRoutes } from './resources/care.ts';
 import { entryRoutes } from './resources/entry.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
@@ -5,22 +6,44 @@ import { placeRoutes } from './resources/place.ts';
 import { seasonRoutes } from './resources/season.ts';
 import { sessionRoutes } from './resources/session.ts';
 import { shiftRoutes } from './resources/shift.ts';
+import { stockRoutes } from './resources/stock.ts';
 import { stuffRoutes } from './resources/stuff.ts';
 import { systemRoutes } from './resources/system.ts';
 
 export * from './common.ts';
 export * from './problem.ts';
+export * from './resources/care.ts';
 export * from './resources/entry.ts';
+export * from './resources/entry-base.ts';
 export * from './resources/outlook.ts';
 export * from './resources/people.ts';
 export * from './resources/place.ts';
 export * from './resources/season.ts';
 export * from './resources/session.ts';
 export * from './resources/shift.ts';
+export * from './resources/stock.ts';
 export * from './resources/stuff.ts';
 export * from './resources/system.ts';
+export * from './resources/setup.ts';
+export * from './resources/invite.ts';
+export * from './resources/device.ts';
+export * from './resources/class.ts';
+export * from './resources/events.ts';
+export * from './resources/keep.ts';
 export * from './route.ts';
 
 /** Every route of the API, in one list. */
-export const ROUTES = [...systemRoutes, ...sessionRoutes, ...placeRoutes, ...outlookRoutes, ...entryRoutes, ...stuffRoutes, ...peopleRoutes, ...shiftRoutes, ...seasonRoutes] as const;
+export const ROUTES = [
+  ...systemRoutes,
+  ...sessionRoutes,
+  ...placeRoutes,
+  ...outlookRoutes,
+  ...entryRoutes,
+  ...careRoutes,
+  ...stockRoutes,
+  ...stuffRoutes,
+  ...peopleRoutes,
+  ...shiftRoutes,
+  ...seasonRoutes,
+] as const;
 export type RouteName = (typeof ROUTES)[number]['name'];

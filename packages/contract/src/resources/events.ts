@@ -1,0 +1,24 @@
+import * as z from 'zod';
+import { members, type RouteSpec } from '../route.ts';
+
+export const CHANGE_TOPICS = ['entry', 'bin', 'site', 'shift', 'stuff', 'people', 'programme'] as const;
+/** One server-sent event: `id` is the change's number, `event` is `change`. `event: reset` means: too long away, read everything anew. */
+export const ChangeEvent = z.object({
+  topic: z.enum(CHANGE_TOPICS),
+  subject: z.string().describe('entry: the bin; otherwise the thing itself'),
+});
+export type ChangeEvent = z.infer<typeof ChangeEvent>;
+
+export const eventsRoutes = [
+  {
+    method: 'GET',
+    path: '/api/events',
+    name: 'readEvents',
+    summary: 'What changes, as server-sent events; resumes after Last-Event-ID',
+    tag: 'events',
+    access: members,
+    own: 'nothing',
+    status: 200,
+    contentType: 'text/event-stream',
+  },
+] as const satisfies readonly RouteSpec[];
