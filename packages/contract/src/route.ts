@@ -34,11 +34,47 @@ export interface RouteSpec {
   readonly contentType?: string;
 }
 
-export const everyone = { anonymous: 'any', pupil: 'any', volunteer: 'any', 'site-lead': 'any', coordinator: 'any' } as const satisfies Access;
-export const members = { anonymous: 'none', pupil: 'any', volunteer: 'any', 'site-lead': 'any', coordinator: 'any' } as const satisfies Access;
+export const everyone = {
+  anonymous: 'any',
+  pupil: 'any',
+  volunteer: 'any',
+  'site-lead': 'any',
+  coordinator: 'any',
+} as const satisfies Access;
+export const members = {
+  anonymous: 'none',
+  pupil: 'any',
+  volunteer: 'any',
+  'site-lead': 'any',
+  coordinator: 'any',
+} as const satisfies Access;
 /** Site leads see and change their own site; coordinators everything. */
-export const grownUps = { anonymous: 'none', pupil: 'none', volunteer: 'any', 'site-lead': 'any', coordinator: 'any' } as const satisfies Access;
-export const leads = { anonymous: 'none', pupil: 'none', volunteer: 'none', 'site-lead': 'own', coordinator: 'any' } as const satisfies Access;
-export const coordinators = { anonymous: 'none', pupil: 'none', volunteer: 'none', 'site-lead': 'none', coordinator: 'any' } as const satisfies Access;
+export const grownUps = {
+  anonymous: 'none',
+  pupil: 'none',
+  volunteer: 'any',
+  'site-lead': 'any',
+  coordinator: 'any',
+} as const satisfies Access;
+export const leads = {
+  anonymous: 'none',
+  pupil: 'none',
+  volunteer: 'none',
+  'site-lead': 'own',
+  coordinator: 'any',
+} as const satisfies Access;
+export const coordinators = {
+  anonymous: 'none',
+  pupil: 'none',
+  volunteer: 'none',
+  'site-lead': 'none',
+  coordinator: 'any',
+} as const satisfies Access;
 /** Own row for everybody, every row for coordinators. */
-export const owners = { anonymous: 'none', pupil: 'own', volunteer: 'own', 'site-lead': 'own', coordinator: 'any' } as const satisfies Access;
+export const owners = {
+  anonymous: 'none',
+  pupil: 'own',
+  volunteer: 'own',
+  'site-lead': 'own',
+  coordinator: 'any',
+} as const satisfies Access;

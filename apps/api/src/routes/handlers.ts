@@ -92,4 +92,17 @@ export const HANDLERS: readonly BoundRoute[] = [
 ];
 
 /** Rows whose code is still on its way; this list goes as soon as it is empty. */
-export const AWAITED: readonly RouteName[] = [];
+export const AWAITED: readonly RouteName[] = [
+  'logCare',
+  'logNote',
+  'logWorms',
+  'correctEntry',
+  'readEntryHistory',
+  'weighContainer',
+  'fillMaterial',
+  'readBeddingStock',
+  'listBeddingMoves',
+  'moveBedding',
+  'listAirReadings',
+  'putAirReadings',
+];

@@ -2,7 +2,7 @@
 import { CAUTION_IDS, DAY_QUANTITIES, DUTY_KINDS, HOLD_REASONS, REASON_CODES, REMEDY_IDS, SIGNAL_IDS } from '@middenry/domain';
 import * as z from 'zod';
 import { Band, Id, Instant, LocalDate, LocalTime, SpreadShape } from '../common.ts';
-import { type RouteSpec, members } from '../route.ts';
+import { members, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
 
 export const Reason = z.object({
@@ -42,7 +42,14 @@ export const FeedAdviceShape = z.object({
   hold: z.enum(HOLD_REASONS).nullable(),
   estimateValid: z.boolean(),
 });
-export const Duty = z.object({ kind: z.enum(DUTY_KINDS), fromOn: LocalDate, dueOn: LocalDate, overdueOn: LocalDate, why: z.string(), overdue: z.boolean() });
+export const Duty = z.object({
+  kind: z.enum(DUTY_KINDS),
+  fromOn: LocalDate,
+  dueOn: LocalDate,
+  overdueOn: LocalDate,
+  why: z.string(),
+  overdue: z.boolean(),
+});
 export const Trend = z.object({
   quantity: z.enum(['airlessFrac', 'moistureFracWb', 'foodInHandDays', 'bedTempC', 'castingsKgWb']),
   values: z.array(z.object({ on: LocalDate, value: z.number() })).max(60),
@@ -70,7 +77,17 @@ export const BoardBin = z.object({
   trend: Trend,
 });
 export type BoardBin = z.infer<typeof BoardBin>;
-export const Uncovered = z.object({ shiftId: Id, siteId: Id, siteName: z.string(), localDate: LocalDate, localTime: LocalTime, minutes: z.int(), places: z.int(), taken: z.int(), title: z.string() });
+export const Uncovered = z.object({
+  shiftId: Id,
+  siteId: Id,
+  siteName: z.string(),
+  localDate: LocalDate,
+  localTime: LocalTime,
+  minutes: z.int(),
+  places: z.int(),
+  taken: z.int(),
+  title: z.string(),
+});
 export const Board = z.object({
   asOf: Instant,
   today: LocalDate,
@@ -80,7 +97,10 @@ export const Board = z.object({
 });
 export type Board = z.infer<typeof Board>;
 
-const dayRow = z.object({ on: LocalDate, ...(Object.fromEntries(DAY_QUANTITIES.map((q) => [q, SpreadShape])) as Record<(typeof DAY_QUANTITIES)[number], typeof SpreadShape>) });
+const dayRow = z.object({
+  on: LocalDate,
+  ...(Object.fromEntries(DAY_QUANTITIES.map((q) => [q, SpreadShape])) as Record<(typeof DAY_QUANTITIES)[number], typeof SpreadShape>),
+});
 export const ZoneNow = z.object({
   zone: z.int(),
   foodLeftKg: SpreadShape,
@@ -120,6 +140,29 @@ export const BinOutlook = z.object({
 export type BinOutlook = z.infer<typeof BinOutlook>;
 
 export const outlookRoutes = [
-  { method: 'GET', path: '/api/board', name: 'readBoard', summary: 'Every bin at a glance', tag: 'outlook', access: members, own: 'nothing', query: z.object({ siteId: Id.optional() }), answer: Board, status: 200 },
-  { method: 'GET', path: '/api/bins/:id/outlook', name: 'readOutlook', summary: 'One bin: state, why, what helps, what comes', tag: 'outlook', access: members, own: 'nothing', params: IdParams, query: z.object({ historyDays: z.coerce.number().int().min(1).max(800).default(84) }), answer: BinOutlook, status: 200 },
+  {
+    method: 'GET',
+    path: '/api/board',
+    name: 'readBoard',
+    summary: 'Every bin at a glance',
+    tag: 'outlook',
+    access: members,
+    own: 'nothing',
+    query: z.object({ siteId: Id.optional() }),
+    answer: Board,
+    status: 200,
+  },
+  {
+    method: 'GET',
+    path: '/api/bins/:id/outlook',
+    name: 'readOutlook',
+    summary: 'One bin: state, why, what helps, what comes',
+    tag: 'outlook',
+    access: members,
+    own: 'nothing',
+    params: IdParams,
+    query: z.object({ historyDays: z.coerce.number().int().min(1).max(800).default(84) }),
+    answer: BinOutlook,
+    status: 200,
+  },
 ] as const satisfies readonly RouteSpec[];

@@ -1,13 +1,19 @@
 import * as z from 'zod';
 import { Id, LocalDate, Role } from '../common.ts';
-import { type RouteSpec, everyone, members } from '../route.ts';
+import { everyone, members, type RouteSpec } from '../route.ts';
 
 export const UNIT_SYSTEMS = ['metric', 'us'] as const;
 
 export const Session = z.object({
   /** null when nobody is signed in. */
   person: z
-    .object({ id: Id, name: z.string(), role: Role, owner: z.boolean(), siteIds: z.array(Id).describe('Sites this person belongs to; empty means all.') })
+    .object({
+      id: Id,
+      name: z.string(),
+      role: Role,
+      owner: z.boolean(),
+      siteIds: z.array(Id).describe('Sites this person belongs to; empty means all.'),
+    })
     .nullable(),
   programme: z
     .object({ id: Id, name: z.string(), isDemo: z.boolean(), timeZone: z.string(), units: z.enum(UNIT_SYSTEMS), locale: z.string() })
@@ -23,9 +29,49 @@ export const SignIn = z.object({ email: z.string().trim().min(3).max(254), passw
 export const DemoEntry = z.object({ as: z.enum(['coordinator', 'volunteer']) });
 
 export const sessionRoutes = [
-  { method: 'GET', path: '/api/session', name: 'readSession', summary: 'Who is signed in here', tag: 'session', access: everyone, own: 'nothing', answer: Session, status: 200 },
-  { method: 'POST', path: '/api/session', name: 'signIn', summary: 'Sign in with a password', tag: 'session', access: everyone, own: 'nothing', body: SignIn, answer: Session, status: 201 },
-  { method: 'POST', path: '/api/session/demo', name: 'enterDemo', summary: 'Look round the demonstration', tag: 'session', access: everyone, own: 'nothing', body: DemoEntry, answer: Session, status: 201 },
-  { method: 'DELETE', path: '/api/session', name: 'signOut', summary: 'End this session', tag: 'session', access: members, own: 'session', status: 204 },
+  {
+    method: 'GET',
+    path: '/api/session',
+    name: 'readSession',
+    summary: 'Who is signed in here',
+    tag: 'session',
+    access: everyone,
+    own: 'nothing',
+    answer: Session,
+    status: 200,
+  },
+  {
+    method: 'POST',
+    path: '/api/session',
+    name: 'signIn',
+    summary: 'Sign in with a password',
+    tag: 'session',
+    access: everyone,
+    own: 'nothing',
+    body: SignIn,
+    answer: Session,
+    status: 201,
+  },
+  {
+    method: 'POST',
+    path: '/api/session/demo',
+    name: 'enterDemo',
+    summary: 'Look round the demonstration',
+    tag: 'session',
+    access: everyone,
+    own: 'nothing',
+    body: DemoEntry,
+    answer: Session,
+    status: 201,
+  },
+  {
+    method: 'DELETE',
+    path: '/api/session',
+    name: 'signOut',
+    summary: 'End this session',
+    tag: 'session',
+    access: members,
+    own: 'session',
+    status: 204,
+  },
 ] as const satisfies readonly RouteSpec[];
-

@@ -2,11 +2,19 @@
 import { DUTY_KINDS } from '@middenry/domain';
 import * as z from 'zod';
 import { ClientId, Id, Instant, LocalDate, LocalTime, Name, Note } from '../common.ts';
-import { type RouteSpec, grownUps, leads, members, owners } from '../route.ts';
+import { grownUps, leads, members, owners, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
 
 export const ShiftDuty = z.object({ binId: Id, kind: z.enum(DUTY_KINDS) });
-export const SignUp = z.object({ id: Id, personId: Id, name: z.string().describe('first name and initial unless a coordinator reads'), mine: z.boolean(), takenAt: Instant, attended: z.boolean().nullable(), minutes: z.int().nullable() });
+export const SignUp = z.object({
+  id: Id,
+  personId: Id,
+  name: z.string().describe('first name and initial unless a coordinator reads'),
+  mine: z.boolean(),
+  takenAt: Instant,
+  attended: z.boolean().nullable(),
+  minutes: z.int().nullable(),
+});
 export const Shift = z.object({
   id: Id,
   seriesId: Id.nullable(),
@@ -44,20 +52,136 @@ const shiftShape = {
   duties: z.array(ShiftDuty).max(200).default([]),
 };
 export const ShiftNew = z
-  .object({ id: ClientId, ...shiftShape, weeks: z.int().min(1).max(53).default(1).describe('1 = single; n = the same weekday and local time for n weeks') })
+  .object({
+    id: ClientId,
+    ...shiftShape,
+    weeks: z.int().min(1).max(53).default(1).describe('1 = single; n = the same weekday and local time for n weeks'),
+  })
   .strict();
-export const ShiftChange = z.object({ title: Name, localDate: LocalDate, localTime: LocalTime, minutes: shiftShape.minutes, places: shiftShape.places, note: Note, binIds: z.array(Id).max(60), duties: z.array(ShiftDuty).max(200) }).partial().strict();
+export const ShiftChange = z
+  .object({
+    title: Name,
+    localDate: LocalDate,
+    localTime: LocalTime,
+    minutes: shiftShape.minutes,
+    places: shiftShape.places,
+    note: Note,
+    binIds: z.array(Id).max(60),
+    duties: z.array(ShiftDuty).max(200),
+  })
+  .partial()
+  .strict();
 export const SignUpNew = z.object({ id: ClientId, personId: Id.optional().describe('left out: myself') }).strict();
-export const SignUpChange = z.object({ attended: z.boolean().nullable(), minutes: z.int().min(0).max(1440).nullable() }).partial().strict();
+export const SignUpChange = z
+  .object({ attended: z.boolean().nullable(), minutes: z.int().min(0).max(1440).nullable() })
+  .partial()
+  .strict();
 const SignUpParams = z.object({ id: Id, signUpId: Id });
 
 export const shiftRoutes = [
-  { method: 'GET', path: '/api/shifts', name: 'listShifts', summary: 'Shifts between two days', tag: 'shift', access: members, own: 'nothing', query: z.object({ from: LocalDate.optional(), to: LocalDate.optional(), siteId: Id.optional(), open: z.stringbool().optional(), mine: z.stringbool().optional() }), answer: z.object({ items: z.array(Shift) }), status: 200 },
-  { method: 'POST', path: '/api/shifts', name: 'addShifts', summary: 'Make one shift or a weekly row of them', tag: 'shift', access: leads, own: 'site', body: ShiftNew, answer: z.object({ items: z.array(Shift) }), status: 201 },
-  { method: 'GET', path: '/api/shifts/:id', name: 'readShift', summary: 'One shift', tag: 'shift', access: members, own: 'nothing', params: IdParams, answer: Shift, status: 200 },
-  { method: 'PATCH', path: '/api/shifts/:id', name: 'changeShift', summary: 'Change a shift', tag: 'shift', access: leads, own: 'site', params: IdParams, body: ShiftChange, answer: Shift, status: 200 },
-  { method: 'DELETE', path: '/api/shifts/:id', name: 'cancelShift', summary: 'Cancel a shift', tag: 'shift', access: leads, own: 'site', params: IdParams, answer: Shift, status: 200 },
-  { method: 'POST', path: '/api/shifts/:id/sign-ups', name: 'takePlace', summary: 'Take a place', tag: 'shift', access: grownUps, own: 'nothing', params: IdParams, body: SignUpNew, answer: Shift, status: 201 },
-  { method: 'PATCH', path: '/api/shifts/:id/sign-ups/:signUpId', name: 'changeSignUp', summary: 'Say who came and for how long', tag: 'shift', access: owners, own: 'sign-up', params: SignUpParams, body: SignUpChange, answer: Shift, status: 200 },
-  { method: 'DELETE', path: '/api/shifts/:id/sign-ups/:signUpId', name: 'giveBackPlace', summary: 'Give a place back', tag: 'shift', access: owners, own: 'sign-up', params: SignUpParams, answer: Shift, status: 200 },
+  {
+    method: 'GET',
+    path: '/api/shifts',
+    name: 'listShifts',
+    summary: 'Shifts between two days',
+    tag: 'shift',
+    access: members,
+    own: 'nothing',
+    query: z.object({
+      from: LocalDate.optional(),
+      to: LocalDate.optional(),
+      siteId: Id.optional(),
+      open: z.stringbool().optional(),
+      mine: z.stringbool().optional(),
+    }),
+    answer: z.object({ items: z.array(Shift) }),
+    status: 200,
+  },
+  {
+    method: 'POST',
+    path: '/api/shifts',
+    name: 'addShifts',
+    summary: 'Make one shift or a weekly row of them',
+    tag: 'shift',
+    access: leads,
+    own: 'site',
+    body: ShiftNew,
+    answer: z.object({ items: z.array(Shift) }),
+    status: 201,
+  },
+  {
+    method: 'GET',
+    path: '/api/shifts/:id',
+    name: 'readShift',
+    summary: 'One shift',
+    tag: 'shift',
+    access: members,
+    own: 'nothing',
+    params: IdParams,
+    answer: Shift,
+    status: 200,
+  },
+  {
+    method: 'PATCH',
+    path: '/api/shifts/:id',
+    name: 'changeShift',
+    summary: 'Change a shift',
+    tag: 'shift',
+    access: leads,
+    own: 'site',
+    params: IdParams,
+    body: ShiftChange,
+    answer: Shift,
+    status: 200,
+  },
+  {
+    method: 'DELETE',
+    path: '/api/shifts/:id',
+    name: 'cancelShift',
+    summary: 'Cancel a shift',
+    tag: 'shift',
+    access: leads,
+    own: 'site',
+    params: IdParams,
+    answer: Shift,
+    status: 200,
+  },
+  {
+    method: 'POST',
+    path: '/api/shifts/:id/sign-ups',
+    name: 'takePlace',
+    summary: 'Take a place',
+    tag: 'shift',
+    access: grownUps,
+    own: 'nothing',
+    params: IdParams,
+    body: SignUpNew,
+    answer: Shift,
+    status: 201,
+  },
+  {
+    method: 'PATCH',
+    path: '/api/shifts/:id/sign-ups/:signUpId',
+    name: 'changeSignUp',
+    summary: 'Say who came and for how long',
+    tag: 'shift',
+    access: owners,
+    own: 'sign-up',
+    params: SignUpParams,
+    body: SignUpChange,
+    answer: Shift,
+    status: 200,
+  },
+  {
+    method: 'DELETE',
+    path: '/api/shifts/:id/sign-ups/:signUpId',
+    name: 'giveBackPlace',
+    summary: 'Give a place back',
+    tag: 'shift',
+    access: owners,
+    own: 'sign-up',
+    params: SignUpParams,
+    answer: Shift,
+    status: 200,
+  },
 ] as const satisfies readonly RouteSpec[];
