@@ -39,7 +39,34 @@ export function entryWords(entry: Entry, f: Format): { main: string; details: st
         main: w.harvest(f.mass(entry.massKg), words.destinations[entry.destination]),
         details: [words.how[entry.how], ...(entry.destinationNote ? [entry.destinationNote] : []), ...clock],
       };
+    case 'care':
+      return { main: careWords(entry, f), details: clock };
+    case 'note':
+      return { main: w.note, details: clock };
+    case 'worms':
+      return { main: wormWords(entry, f), details: [...(entry.massKg === null ? [] : [words.how[entry.how]]), ...clock] };
     default:
       return entry satisfies never;
   }
+}
+
+type Care = Extract<Entry, { kind: 'care' }>;
+type Worms = Extract<Entry, { kind: 'worms' }>;
+
+function careWords(entry: Care, f: Format): string {
+  return words.care[entry.action]({
+    zone: entry.zone === null ? '' : ` ${words.log.inZone(String(entry.zone))}`,
+    mass: entry.massKg === null ? '' : f.mass(entry.massKg),
+    water: entry.massKg === null ? '' : f.water(entry.massKg),
+    material: entry.materialName ?? words.entry.card,
+    where: entry.exposure === null ? '' : words.exposures[entry.exposure],
+    share: entry.share === null ? '' : f.percent(entry.share),
+  });
+}
+
+function wormWords(entry: Worms, f: Format): string {
+  const other = entry.otherBinCode;
+  if (entry.direction === 'added') return words.worms_.added(entry.massKg === null ? '' : f.mass(entry.massKg), other);
+  const share = entry.share === null ? '' : f.percent(entry.share);
+  return entry.direction === 'given-away' ? words.worms_.given(share, other) : words.worms_.split(share, other);
 }

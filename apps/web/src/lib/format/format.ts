@@ -22,6 +22,7 @@ export interface FormatSettings {
 
 /** A space that never breaks between a number and its unit. */
 const NB = '\u00a0';
+const MOST_FOOD_DAYS = 60;
 
 export type Format = ReturnType<typeof makeFormat>;
 
@@ -44,6 +45,7 @@ export function makeFormat(settings: FormatSettings) {
   };
   const weekday = intl({ weekday: 'long' });
   const shortWeekday = intl({ weekday: 'short' });
+  const shortMonth = intl({ month: 'short' });
   const dayMonth = intl({ day: 'numeric', month: 'short' });
   const longDate = intl({ weekday: 'long', day: 'numeric', month: 'long' });
   const fullDate = intl({ day: 'numeric', month: 'long', year: 'numeric' });
@@ -87,6 +89,8 @@ export function makeFormat(settings: FormatSettings) {
     /** A chance is never called certain. */
     chance: (p: number) => (p > 0.99 ? `over${NB}99${NB}%` : p < 0.01 ? `under${NB}1${NB}%` : `${number(percentFromFrac(p))}${NB}%`),
     days,
+    /** Beyond two months a number of days of food means only: far too much. */
+    foodDays: (n: number) => (n > MOST_FOOD_DAYS ? `over${NB}${MOST_FOOD_DAYS}${NB}days` : days(n)),
     hours: (minutes: number) => `${short(minutes / MINUTES_PER_HOUR)}${NB}h`,
     hoursWhole: (minutes: number) => number(minutes / MINUTES_PER_HOUR),
     minutes: (n: number) =>
@@ -99,7 +103,7 @@ export function makeFormat(settings: FormatSettings) {
     longDate,
     fullDate,
     dayOfMonth: (day: string) => String(Number(day.slice(8, 10))),
-    weekdayMonth: intl({ weekday: 'short', month: 'short' }),
+    weekdayMonth: (day: string) => `${shortWeekday(day)} ${shortMonth(day)}`,
     month: intl({ month: 'long' }),
     monthYear: intl({ month: 'long', year: 'numeric' }),
     /** A day near today in the words people use: today, tomorrow, by Friday. */

@@ -17,6 +17,7 @@ const ENOUGH = 3;
 
 /** The median of what was noted before, or null while there is too little to compare with. */
 export function usualMassKg(entries: readonly Entry[], kind: string): number | null {
-  const masses = entries.flatMap((e) => (e.kind === kind && !e.undoneAt && 'massKg' in e ? [e.massKg] : [])).sort((a, b) => a - b);
+  const noted = entries.filter((e) => e.kind === kind && !e.undoneAt);
+  const masses = noted.flatMap((e) => ('massKg' in e && e.massKg !== null ? [e.massKg] : [])).sort((a, b) => a - b);
   return masses.length < ENOUGH ? null : (masses[Math.floor(masses.length / 2)] ?? null);
 }

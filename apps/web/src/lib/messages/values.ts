@@ -10,6 +10,7 @@ export interface Reading {
   temp(name: string): string | null;
   percent(name: string): string | null;
   days(name: string): string | null;
+  foodDays(name: string): string | null;
   number(name: string, digits?: number): string | null;
   text(name: string): string | null;
   /** The first value whose name says it is a local date. */
@@ -31,6 +32,7 @@ export function readValues(values: Values, f: Format): Reading {
     temp: by(f.temp),
     percent: by(f.percent),
     days: by(f.days),
+    foodDays: by(f.foodDays),
     number: (name, digits = 0) => {
       const n = num(name);
       return n === null ? null : f.number(n, digits);

@@ -1,4 +1,29 @@
 // Data: the words of the pages. Functions take what they name; numbers come in as formatted text.
+import type { Answer } from '../../api/calls.ts';
+
+type CareAction = Extract<Answer<'listEntries'>['items'][number], { kind: 'care' }>['action'];
+interface CareFacts {
+  readonly zone: string;
+  readonly mass: string;
+  readonly water: string;
+  readonly material: string;
+  readonly where: string;
+  readonly share: string;
+}
+const careDone: Record<CareAction, (x: CareFacts) => string> = {
+  loosened: (x) => `Loosened${x.zone || ' it'}`,
+  watered: (x) => `Added ${x.water} of water${x.zone && `,${x.zone}`}`,
+  bedding: (x) => `Added ${x.mass} of ${x.material}${x.zone && `,${x.zone}`}`,
+  inoculated: (x) => `Added ${x.mass ? `${x.mass} of ` : ''}finished compost`,
+  drained: (x) => `Drained it${x.water ? `: ${x.water}` : ''}`,
+  moved: (x) => `Moved it, now ${x.where}`,
+  covered: (x) => `Covered${x.zone || ' it'}`,
+  'taken-out': (x) => `Took ${x.share} of the uneaten food out${x.zone && ` of${x.zone}`}`,
+  rested: () => 'Began to rest',
+  woken: () => 'In use again',
+  retired: () => 'Taken out of use',
+};
+
 const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
 
 export const pages = {
@@ -21,7 +46,7 @@ export const pages = {
     back: 'Back',
   },
   days: { today: 'today' },
-  demo: { label: 'Demonstration', banner: 'Demonstration: people and figures are invented.' },
+  demo: { label: 'Demonstration', short: 'Invented demonstration.', banner: 'Demonstration: people and figures are invented.' },
   head: {
     allSites: (n: number) => (n === 1 ? 'One site' : `All ${n} sites`),
     asOf: (when: string) => when,
@@ -166,6 +191,8 @@ export const pages = {
     },
   },
   entry: {
+    note: 'Note',
+    card: 'card',
     feeding: (mass: string, what: string, zone: number) => `Fed ${mass} of ${what} in zone ${zone}`,
     feedingBedding: (mass: string) => `${mass} bedding with it`,
     feedingWater: (mass: string) => `${mass} water`,
@@ -273,6 +300,12 @@ export const pages = {
     destinationQ: 'Where does it go?',
     destinationNote: 'More about it, if you like',
     notYours: 'Only grown-up volunteers can log here.',
+  },
+  care: careDone,
+  worms_: {
+    added: (mass: string, from: string | null) => `Added ${mass} of worms${from ? ` from ${from}` : ''}`,
+    given: (share: string, to: string | null) => `Gave ${share} of the worms away${to ? `, to ${to}` : ''}`,
+    split: (share: string, to: string | null) => `Split off ${share} of the worms${to ? ` for ${to}` : ''}`,
   },
   destinations: {
     plots: 'the plots',

@@ -149,10 +149,10 @@ const reasons = {
   'fed-without-bedding': (v, f) =>
     `No card or paper went in${v.day === null ? '' : ` on ${f.date(v.day)}`}. Soft food packs down and shuts the air out.`,
   'food-in-hand': (v, _f) =>
-    `There is food for ${v.days('days') ?? 'many days'}. More than ${v.days('limitDays') ?? 'two weeks'} is too much.`,
+    `There is food for ${v.foodDays('days') ?? 'many days'}. More than ${v.days('limitDays') ?? 'two weeks'} is too much.`,
   'feeding-left': (v, _f) =>
     `${v.percent('leftFrac') ?? 'Much'} of the last feeding${zoneTail(v.zone)} is still there${v.days('days') === null ? '' : ` after ${v.days('days')}`}.`,
-  'food-short': (v, _f) => `There is food for ${v.days('days') ?? 'less than a day'}.`,
+  'food-short': (v, _f) => `There is food for ${v.foodDays('days') ?? 'less than a day'}.`,
   'too-dry': (v, _f) => `We put the bed at ${v.percent('moistureFracWb') ?? 'too little'} water. It likes 70 to 80 %.`,
   'too-wet': (v, _f) => `We put the bed at ${v.percent('moistureFracWb') ?? 'too much'} water. It likes 70 to 80 %.`,
   packed: (v, _f) => `The bed has packed down. Only ${v.percent('airFilledPorosity') ?? 'little'} of it is air.`,

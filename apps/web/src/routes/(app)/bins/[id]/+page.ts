@@ -3,7 +3,7 @@ import { leadOf } from '$lib/bin/lead.ts';
 import { quantityOfSignal, readQuantity } from '$lib/bin/quantities.ts';
 import type { PageLoad } from './$types';
 
-const SHOWN = 50;
+const SHOWN = 20;
 
 export const load: PageLoad = async ({ fetch, params, url, depends }) => {
   depends('app:bin');

@@ -10,6 +10,7 @@ import type { Actions } from './$types';
 function save(kind: EntryKind) {
   return async ({ request, fetch, params }: RequestEvent<{ id: string }>) => {
     const [form, session, bin] = await Promise.all([request.formData(), need(fetch, 'readSession'), need(fetch, 'readBin', { params })]);
+    const typed = Object.fromEntries([...form].filter(([, value]) => typeof value === 'string')) as Record<string, string>;
     const containers = await need(fetch, 'listContainers', { query: { siteId: bin.siteId } });
     const read = readEntryForm(kind, form, {
       binId: bin.id,
@@ -18,9 +19,9 @@ function save(kind: EntryKind) {
       format: formatOf(session),
       now: new Date(),
     });
-    if (!read.ok) return fail(400, { fault: incomplete(read.faults) });
+    if (!read.ok) return fail(400, { typed, fault: incomplete(read.faults) });
     const outcome = await call(fetch, CALL_OF[kind], { body: read.body as never });
-    if (!outcome.ok) return fail(outcome.problem.status, { fault: faultOf(outcome.problem) });
+    if (!outcome.ok) return fail(outcome.problem.status, { typed, fault: faultOf(outcome.problem) });
     redirect(303, `${paths.binLog(bin.id, kind)}&saved=1`);
   };
 }
