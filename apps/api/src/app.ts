@@ -54,7 +54,11 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     routerOptions: { ignoreTrailingSlash: true, maxParamLength: 200 },
     ...logOptions(options.log, config.log),
   });
-  app.decorate('middenry', inProcessOf(frame));
+  const registered: string[] = [];
+  app.addHook('onRoute', ({ method, url }) => {
+    for (const one of [method].flat()) if (one !== 'HEAD') registered.push(`${one} ${url}`);
+  });
+  app.decorate('middenry', inProcessOf(frame, registered));
   app.removeContentTypeParser('text/plain');
   setCommonHeaders(app, config);
   app.decorate('drain', countRequests(app));

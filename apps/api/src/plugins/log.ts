@@ -1,4 +1,4 @@
-import type { FastifyInstance, FastifyServerOptions } from 'fastify';
+import { type FastifyInstance, type FastifyServerOptions, LogController } from 'fastify';
 
 /**
  * A log that cannot hold a secret: no headers, no bodies, no addresses with their ids or tokens,
@@ -7,7 +7,7 @@ import type { FastifyInstance, FastifyServerOptions } from 'fastify';
 export function logOptions(stream: NodeJS.WritableStream | undefined, everything: boolean): FastifyServerOptions {
   if (stream === undefined) return { logger: false };
   return {
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     logger: { level: everything ? 'info' : 'error', stream, base: null, serializers: { req: () => ({}), res: () => ({}) } },
   };
 }
