@@ -8,12 +8,26 @@ import { startServer } from './server-process.ts';
 
 const minutesMs = (minutes: number): number => minutes * 60 * 1_000;
 
+/** npm ends a moment before the server does; the next start must not meet the last one's lock. */
+async function gone(origin: string): Promise<void> {
+  for (let tries = 0; tries < 100; tries += 1) {
+    const answers = await fetch(`${origin}/livez`).then(
+      () => true,
+      () => false,
+    );
+    if (!answers) return;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  throw new Error(`${origin} still answers after it was stopped`);
+}
+
 /** One `npm start` in a folder, up to its printed address. */
 async function startIn(cwd: string, env: Readonly<Record<string, string>>): Promise<number> {
   const server = await startServer(['npm', 'start'], { cwd, env, waitMs: minutesMs(10) });
   const answer = await fetch(`${server.origin}/livez`);
   if (!answer.ok) throw new Error(`/livez answered ${answer.status}`);
   await server.stop();
+  await gone(server.origin);
   return server.startedMs;
 }
 

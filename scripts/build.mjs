@@ -37,7 +37,7 @@ const parts = {
 };
 
 async function buildApi() {
-  const { build } = await import('esbuild');
+  const { build, stop } = await import('esbuild');
   const entryPoints = Object.fromEntries(Object.entries(apiEntries).filter(([, file]) => existsSync(join(root, file))));
   rmSync(apiOut, { recursive: true, force: true });
   await build({
@@ -55,6 +55,8 @@ async function buildApi() {
     logLevel: 'warning',
     plugins: [ownPackagesOnly],
   });
+  // esbuild keeps a helper process; `npm start` goes on as the server and must not carry it along.
+  await stop();
 }
 
 /** Folds in our own packages; everything from npm stays outside and is found in node_modules when the server runs. */

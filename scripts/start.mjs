@@ -7,7 +7,22 @@ import { ensureBuilt } from './build.mjs';
 import { ensureInstalled } from './install.mjs';
 import { main, root, Sorry } from './lib.mjs';
 
+/**
+ * npm answers a SIGTERM by ending the shell between it and us, and tells us nothing. We then have a new parent:
+ * that is the sign to stop in order, or the server would live on unseen and keep its data folder locked.
+ */
+function stopWithNpm() {
+  const parent = process.ppid;
+  const watch = setInterval(() => {
+    if (process.ppid === parent) return;
+    clearInterval(watch);
+    process.kill(process.pid, 'SIGTERM');
+  }, 200);
+  watch.unref();
+}
+
 await main(async () => {
+  if (process.env.npm_lifecycle_event === 'start') stopWithNpm();
   await ensureInstalled();
   await ensureBuilt();
   const server = join(root, 'apps/api/build/server.mjs');
