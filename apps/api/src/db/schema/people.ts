@@ -27,6 +27,7 @@ export const credential = sqliteTable('credential', {
   label: text('label').notNull().default(''),
   usedAt: text('used_at'),
   createdAt: text('created_at').notNull(),
+  lastStep: integer('last_step'),
 });
 
 export const signInSession = sqliteTable('sign_in_session', {

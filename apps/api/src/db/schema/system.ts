@@ -24,3 +24,9 @@ export const appliedMigration = sqliteTable('applied_migration', {
   sha256: text('sha256').notNull(),
   appliedAt: text('applied_at').notNull(),
 });
+
+export const change = sqliteTable('change', {
+  id: integer('id').primaryKey(),
+  topic: text('topic', { enum: ['entry', 'bin', 'site', 'shift', 'stuff', 'people', 'programme'] }).notNull(),
+  subject: text('subject').notNull(),
+});
