@@ -19,6 +19,7 @@ const VALUE_RULES = new Set([
   'propertyNames',
   'default',
   'description',
+  'enum', // an open answer (null) to a closed question would match no branch of a union
 ]);
 
 /** A function that writes an answer as JSON: only the fields of the contract, several times faster than JSON.stringify. */
