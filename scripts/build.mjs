@@ -3,7 +3,7 @@ import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { ensureInstalled, installStamp } from './install.mjs';
-import { filesUnder, fromRoot, hashOf, main, readStamp, root, runQuietly, Sorry, say, withLock, writeStamp } from './lib.mjs';
+import { filesUnder, fromRoot, hashOf, main, readStamp, root, run, Sorry, say, withLock, writeStamp } from './lib.mjs';
 
 const apiOut = join(root, 'apps/api/build');
 const webOut = join(root, 'apps/web/build');
@@ -71,10 +71,8 @@ const ownPackagesOnly = {
 
 async function buildWeb() {
   const vite = join(root, 'node_modules/vite/bin/vite.js');
-  const { status, output } = runQuietly(process.execPath, [vite, 'build', '--logLevel', 'warn'], { cwd: join(root, 'apps/web') });
-  if (status === 0) return;
-  console.error(output);
-  throw new Sorry('The pages could not be built.', { why: 'see the lines above', next: 'cd apps/web && npx vite build' });
+  const code = await run(process.execPath, [vite, 'build', '--logLevel', 'warn'], { cwd: join(root, 'apps/web'), quiet: true });
+  if (code !== 0) throw new Sorry('The pages could not be built.', { why: 'see the lines above', next: 'cd apps/web && npx vite build' });
 }
 
 function stampOf(part) {

@@ -27,10 +27,15 @@ export async function main(body) {
   }
 }
 
-/** Runs a program in the foreground and gives its exit code; a signal sent to us is passed on to it. */
-export function run(command, args, { cwd = root, env = process.env, stdio = 'inherit' } = {}) {
+/**
+ * Runs a program and gives its exit code; a signal sent to us is passed on to it.
+ * `quiet` keeps what it prints back unless it fails.
+ */
+export function run(command, args, { cwd = root, env = process.env, quiet = false } = {}) {
   return new Promise((resolve, reject) => {
-    const child = spawn(command, args, { cwd, env, stdio });
+    const child = spawn(command, args, { cwd, env, stdio: quiet ? ['ignore', 'pipe', 'pipe'] : 'inherit' });
+    const kept = [];
+    for (const stream of [child.stdout, child.stderr]) stream?.on('data', (part) => kept.push(part));
     const pass = (signal) => child.kill(signal);
     const leave = () => child.kill('SIGKILL');
     for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, pass);
@@ -41,7 +46,10 @@ export function run(command, args, { cwd = root, env = process.env, stdio = 'inh
       settle();
     };
     child.once('error', (error) => done(() => reject(error)));
-    child.once('exit', (code, signal) => done(() => resolve(code ?? 128 + (signal === 'SIGINT' ? 2 : 15))));
+    child.once('close', (code, signal) => {
+      if (code !== 0 && kept.length > 0) console.error(Buffer.concat(kept).toString('utf8'));
+      done(() => resolve(code ?? 128 + (signal === 'SIGINT' ? 2 : 15)));
+    });
   });
 }
 

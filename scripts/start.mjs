@@ -19,6 +19,13 @@ function stopWithNpm() {
     process.kill(process.pid, 'SIGTERM');
   }, 200);
   watch.unref();
+  // Ctrl-C reaches us and npm alike; a second signal from here would cut the orderly stop short.
+  const asked = (signal) => {
+    clearInterval(watch);
+    if (process.listenerCount(signal) === 1) process.exit(signal === 'SIGINT' ? 130 : 143);
+  };
+  process.on('SIGINT', asked);
+  process.on('SIGTERM', asked);
 }
 
 await main(async () => {
