@@ -1,10 +1,15 @@
 import type { RouteName } from '@middenry/contract';
 import type { BoundRoute } from '../routing/route.ts';
+import { correctEntry } from './entry/correct-entry.ts';
 import { listEntries } from './entry/list-entries.ts';
+import { logCare } from './entry/log-care.ts';
 import { logCheck } from './entry/log-check.ts';
 import { logFeeding } from './entry/log-feeding.ts';
 import { logHarvest } from './entry/log-harvest.ts';
+import { logNote } from './entry/log-note.ts';
+import { logWorms } from './entry/log-worms.ts';
 import { readEntry } from './entry/read-entry.ts';
+import { readEntryHistory } from './entry/read-entry-history.ts';
 import { undoEntry } from './entry/undo-entry.ts';
 import { readBoard } from './outlook/read-board.ts';
 import { readOutlook } from './outlook/read-outlook.ts';
@@ -16,8 +21,10 @@ import { addSite } from './place/add-site.ts';
 import { changeBin } from './place/change-bin.ts';
 import { changeProgramme } from './place/change-programme.ts';
 import { changeSite } from './place/change-site.ts';
+import { listAirReadings } from './place/list-air-readings.ts';
 import { listBins } from './place/list-bins.ts';
 import { listSites } from './place/list-sites.ts';
+import { putAirReadings } from './place/put-air-readings.ts';
 import { readBin } from './place/read-bin.ts';
 import { readBinCard } from './place/read-bin-card.ts';
 import { readProgramme } from './place/read-programme.ts';
@@ -38,8 +45,13 @@ import { takePlace } from './shift/take-place.ts';
 import { addContainer } from './stuff/add-container.ts';
 import { addMaterial } from './stuff/add-material.ts';
 import { changeContainer } from './stuff/change-container.ts';
+import { fillMaterial } from './stuff/fill-material.ts';
+import { listBeddingMoves } from './stuff/list-bedding-moves.ts';
 import { listContainers } from './stuff/list-containers.ts';
 import { listMaterials } from './stuff/list-materials.ts';
+import { moveBedding } from './stuff/move-bedding.ts';
+import { readBeddingStock } from './stuff/read-bedding-stock.ts';
+import { weighContainer } from './stuff/weigh-container.ts';
 import { live } from './system/live.ts';
 import { openapi } from './system/openapi.ts';
 import { ready } from './system/ready.ts';
@@ -89,20 +101,19 @@ export const HANDLERS: readonly BoundRoute[] = [
   readSeasonCsv,
   readBoard,
   readOutlook,
+  logCare,
+  logNote,
+  logWorms,
+  correctEntry,
+  readEntryHistory,
+  weighContainer,
+  fillMaterial,
+  readBeddingStock,
+  listBeddingMoves,
+  moveBedding,
+  listAirReadings,
+  putAirReadings,
 ];
 
 /** Rows whose code is still on its way; this list goes as soon as it is empty. */
-export const AWAITED: readonly RouteName[] = [
-  'logCare',
-  'logNote',
-  'logWorms',
-  'correctEntry',
-  'readEntryHistory',
-  'weighContainer',
-  'fillMaterial',
-  'readBeddingStock',
-  'listBeddingMoves',
-  'moveBedding',
-  'listAirReadings',
-  'putAirReadings',
-];
+export const AWAITED: readonly RouteName[] = [];

@@ -1,60 +1,69 @@
-/** Noting, reading and undoing what people did and saw at a bin. */
-import type { CheckNew, Entry, FeedingNew, HarvestNew } from '@middenry/contract';
-import { gramsFromKg } from '@middenry/domain';
-import type * as z from 'zod';
+/** Noting, reading and undoing what people did and saw at a bin. Correcting is in entry-corrections.ts. */
+import type { Entry } from '@middenry/contract';
 import type { Context, Signed } from '../context.ts';
+import { findBin } from '../db/repositories/bin.ts';
 import { entryById, entryPage, insertEntry, undoEntry } from '../db/repositories/entry.ts';
-import { binForEntry } from '../db/repositories/entry-place.ts';
-import type { CheckDetail, EntryDetail, EntryRow, FeedingDetail, HarvestDetail } from '../db/repositories/entry-types.ts';
-import { ownMaterials } from '../db/repositories/material.ts';
+import { binForEntry, type EntryBinRow } from '../db/repositories/entry-place.ts';
+import type { EntryDetail, EntryRow } from '../db/repositories/entry-types.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
-import { checkContainers, checkMaterials, checkShift, checkZones, placeInTime } from './entry-rules.ts';
+import { settleBinState, settlesBin } from './bin-state.ts';
+import { detailOf, type EntryContent } from './entry-content.ts';
+import { checkEntry, placeInTime } from './entry-rules.ts';
 import { entryShape, type Reader } from './entry-shape.ts';
-import { byId } from './materials.ts';
+import { materialsOf } from './materials.ts';
+import { nameFor } from './names.ts';
 import { once } from './once.ts';
 
-type FeedingBody = z.output<typeof FeedingNew>;
-type CheckBody = z.output<typeof CheckNew>;
-type HarvestBody = z.output<typeof HarvestNew>;
-type AnyBody = FeedingBody | CheckBody | HarvestBody;
+/** Each kind of entry is sent to an address of its own. */
+const ROUTE_OF = {
+  feeding: 'logFeeding',
+  check: 'logCheck',
+  harvest: 'logHarvest',
+  care: 'logCare',
+  note: 'logNote',
+  worms: 'logWorms',
+} as const satisfies Record<EntryContent['kind'], string>;
 
 /** Pupils may take back a slip of the finger for this long; everybody else at any time (criteria E.4). */
 const PUPIL_UNDO_MS = 600_000;
 
-export const logFeeding = (call: Signed, body: FeedingBody) => log(call, 'logFeeding', body, feedingDetail(body));
-export const logCheck = (call: Signed, body: CheckBody) => log(call, 'logCheck', body, checkDetail(body));
-export const logHarvest = (call: Signed, body: HarvestBody) => log(call, 'logHarvest', body, harvestDetail(body));
+type New<Kind extends EntryContent['kind']> = Omit<Extract<EntryContent, { kind: Kind }>, 'kind'> & {
+  readonly id: string;
+  readonly deviceAt?: string | undefined;
+};
 
-function log<D extends EntryDetail>(
-  call: Signed,
-  route: 'logFeeding' | 'logCheck' | 'logHarvest',
-  body: AnyBody,
-  detail: D,
-): Extract<Entry, { kind: D['kind'] }> {
-  const find = () => readOrRefuse(call, body.id);
+/** Notes something once, however often a phone sends it. */
+export function logEntry<Kind extends EntryContent['kind']>(call: Signed, kind: Kind, body: New<Kind>): Extract<Entry, { kind: Kind }> {
+  const find = () => entryOrRefuse(call, body.id);
   const make = () => {
-    insertChecked(call, body, detail);
+    insertChecked(call, body, detailOf({ ...body, kind } as unknown as EntryContent));
     return find();
   };
-  return entryShape(once(call, route, body, { make, find }), readerOf(call)) as Extract<Entry, { kind: D['kind'] }>;
+  return entryShape(once(call, ROUTE_OF[kind], body, { make, find }), readerOf(call)) as Extract<Entry, { kind: Kind }>;
 }
 
-function insertChecked(call: Signed, body: AnyBody, detail: EntryDetail): void {
+interface SentCore {
+  readonly id: string;
+  readonly binId: string;
+  readonly shiftId: string | null;
+  readonly note: string;
+  readonly happenedAt: string;
+  readonly deviceAt?: string | undefined;
+}
+
+function insertChecked(call: Signed, sent: SentCore, detail: EntryDetail): void {
   const { store, now, who } = call;
-  const bin = binForEntry(store, body.binId);
-  if (bin === null) throw refuse('not-found');
-  const when = placeInTime(bin, body, now);
-  checkShift(store, bin, body.shiftId);
-  checkZones(bin, detail);
-  checkMaterials(byId(ownMaterials(store)), detail);
-  checkContainers(store, bin, detail);
-  const { id, binId, shiftId, note } = body;
+  const bin = entryBinOrRefuse(call, sent.binId);
+  checkEntry(call, bin, { detail, shiftId: sent.shiftId });
+  const when = placeInTime(bin, sent, now);
+  const { id, binId, shiftId, note } = sent;
   insertEntry(store, { id, binId, personId: who.personId, shiftId, note, receivedAt: now.toISOString(), ...when }, detail);
+  if (settlesBin(detail)) settleBinState(call, binId);
 }
 
 export function readEntry(call: Context, id: string): Entry {
-  return entryShape(readOrRefuse(call, id), readerOf(call));
+  return entryShape(entryOrRefuse(call, id), readerOf(call));
 }
 
 export function listEntries(
@@ -62,7 +71,7 @@ export function listEntries(
   binId: string,
   page: { before?: string | undefined; limit: number },
 ): { items: Entry[]; more: boolean } {
-  if (binForEntry(call.store, binId) === null) throw refuse('not-found');
+  entryBinOrRefuse(call, binId);
   // Nothing is noted further ahead than a phone's clock may be fast, so this is after everything.
   const before = page.before === undefined ? '9999' : new Date(page.before).toISOString();
   const { rows, more } = entryPage(call.store, { binId, before, limit: page.limit });
@@ -70,57 +79,40 @@ export function listEntries(
   return { items: rows.map((row) => entryShape(row, reader)), more };
 }
 
-/** Takes an entry out of the log; what it said is kept. `mine` is asked before anything else is told. */
+/** Takes an entry out of the log; what it said is kept. Whose it is is asked before anything else is told. */
 export function undo(call: Signed, id: string, own: (mine: boolean) => void): Entry {
   return write(call.store, () => {
-    const row = readOrRefuse(call, id);
-    const mine = row.personId === call.who.personId;
-    own(mine && !(call.who.role === 'pupil' && call.now.getTime() - Date.parse(row.receivedAt) > PUPIL_UNDO_MS));
+    const row = entryOrRefuse(call, id);
+    own(mayChange(call, row));
     if (row.undoneAt !== null) throw refuse('already-undone');
     undoEntry(call.store, { row, at: call.now.toISOString(), personId: call.who.personId });
-    if (!mine) call.audit('entry.undone-for-another', id, { kind: row.kind, binId: row.binId });
+    if (settlesBin(row)) settleBinState(call, row.binId);
+    if (row.personId !== call.who.personId) call.audit('entry.undone-for-another', id, { kind: row.kind, binId: row.binId });
     return readEntry(call, id);
   });
 }
 
-function readOrRefuse(call: Context, id: string): EntryRow {
+/** One's own, and for pupils only for a short while. */
+export function mayChange(call: Signed, row: EntryRow): boolean {
+  const isLate = call.now.getTime() - Date.parse(row.receivedAt) > PUPIL_UNDO_MS;
+  return row.personId === call.who.personId && !(call.who.role === 'pupil' && isLate);
+}
+
+export function entryOrRefuse(call: Context, id: string): EntryRow {
   const row = entryById(call.store, id);
   if (row === null) throw refuse('not-found');
   return row;
 }
 
-const readerOf = (call: Context): Reader => ({ who: call.who, own: byId(ownMaterials(call.store)) });
+export function entryBinOrRefuse(call: Context, binId: string): EntryBinRow {
+  const bin = binForEntry(call.store, binId);
+  if (bin === null) throw refuse('not-found');
+  return bin;
+}
 
-const typedColumns = (typed: { value: number; unit: HarvestDetail['typedUnit'] } | null) => ({
-  typedValue: typed?.value ?? null,
-  typedUnit: typed?.unit ?? null,
-});
-
-const feedingDetail = (body: FeedingBody): FeedingDetail => ({
-  kind: 'feeding',
-  zone: body.zone,
-  beddingG: gramsFromKg(body.beddingKg),
-  beddingMaterialId: body.beddingMaterialId,
-  waterG: gramsFromKg(body.waterKg),
-  items: body.items.map(({ massKg, typed, ...item }) => ({ ...item, grams: gramsFromKg(massKg), ...typedColumns(typed) })),
-});
-
-const checkDetail = ({ leftover, squeeze, smell, bedTempC, worms, ph, visitors }: CheckBody): CheckDetail => ({
-  kind: 'check',
-  leftover,
-  squeeze,
-  smell,
-  bedTempC,
-  worms,
-  ph,
-  visitors: [...new Set(visitors)],
-});
-
-const harvestDetail = ({ massKg, how, typed, destination, destinationNote }: HarvestBody): HarvestDetail => ({
-  kind: 'harvest',
-  grams: gramsFromKg(massKg),
-  how,
-  destination,
-  destinationNote,
-  ...typedColumns(typed),
+export const readerOf = (call: Context): Reader => ({
+  who: call.who,
+  own: materialsOf(call.store),
+  name: (person) => nameFor(call.who, person),
+  binCode: (binId) => findBin(call.store, binId)?.code ?? null,
 });

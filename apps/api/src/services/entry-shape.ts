@@ -1,11 +1,19 @@
 /** A stored entry as the API shows it. */
-import type { Check, Entry, Feeding, Harvest } from '@middenry/contract';
+import type { Care, Check, Entry, Feeding, Harvest, Worms } from '@middenry/contract';
 import { kgFromGrams } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Who } from '../context.ts';
-import type { CheckDetail, EntryRead, EntryRow, FeedingDetail, HarvestDetail, TypedUnit } from '../db/repositories/entry-types.ts';
+import type {
+  CareDetail,
+  CheckDetail,
+  EntryRead,
+  EntryRow,
+  FeedingDetail,
+  HarvestDetail,
+  TypedUnit,
+  WormsDetail,
+} from '../db/repositories/entry-types.ts';
 import { materialName, type OwnMaterials } from './materials.ts';
-import { nameFor } from './names.ts';
 
 /** A phone's clock further off than this is said on the entry (criteria B24). */
 export const SKEW_TOLD_S = 300;
@@ -13,6 +21,9 @@ export const SKEW_TOLD_S = 300;
 export interface Reader {
   readonly who: Who | null;
   readonly own: OwnMaterials;
+  binCode(binId: string): string | null;
+  /** A name as this reader may see it. */
+  name(person: { readonly id: string; readonly name: string }): string;
 }
 
 export function entryShape(row: EntryRow, reader: Reader): Entry {
@@ -23,12 +34,18 @@ export function entryShape(row: EntryRow, reader: Reader): Entry {
       return checkShape(row, reader);
     case 'harvest':
       return harvestShape(row, reader);
+    case 'care':
+      return careShape(row, reader);
+    case 'worms':
+      return wormsShape(row, reader);
+    case 'note':
+      return { ...tail(row, reader), kind: 'note' };
     default:
       return row satisfies never;
   }
 }
 
-export function feedingShape(row: EntryRead & FeedingDetail, reader: Reader): z.output<typeof Feeding> {
+function feedingShape(row: EntryRead & FeedingDetail, reader: Reader): z.output<typeof Feeding> {
   return {
     ...tail(row, reader),
     kind: 'feeding',
@@ -50,17 +67,31 @@ export function feedingShape(row: EntryRead & FeedingDetail, reader: Reader): z.
   };
 }
 
-export function checkShape(row: EntryRead & CheckDetail, reader: Reader): z.output<typeof Check> {
+function checkShape(row: EntryRead & CheckDetail, reader: Reader): z.output<typeof Check> {
   const { leftover, squeeze, smell, bedTempC, worms, ph, visitors } = row;
   return { ...tail(row, reader), kind: 'check', leftover: [...leftover], squeeze, smell, bedTempC, worms, ph, visitors: [...visitors] };
 }
 
-export function harvestShape(row: EntryRead & HarvestDetail, reader: Reader): z.output<typeof Harvest> {
+function harvestShape(row: EntryRead & HarvestDetail, reader: Reader): z.output<typeof Harvest> {
   const { how, destination, destinationNote } = row;
   return { ...tail(row, reader), kind: 'harvest', massKg: kgFromGrams(row.grams), how, typed: typedOf(row), destination, destinationNote };
 }
 
-function tail(row: EntryRead, { who }: Reader) {
+function careShape(row: EntryRead & CareDetail, reader: Reader): z.output<typeof Care> {
+  const { action, zone, grams, materialId, exposure, share } = row;
+  const massKg = grams === null ? null : kgFromGrams(grams);
+  const name = materialId === null ? null : materialName(reader.own, materialId);
+  return { ...tail(row, reader), kind: 'care', action, zone, massKg, materialId, materialName: name, exposure, share };
+}
+
+function wormsShape(row: EntryRead & WormsDetail, reader: Reader): z.output<typeof Worms> {
+  const { direction, grams, how, share, otherBinId } = row;
+  const massKg = grams === null ? null : kgFromGrams(grams);
+  const otherBinCode = otherBinId === null ? null : reader.binCode(otherBinId);
+  return { ...tail(row, reader), kind: 'worms', direction, massKg, how, share, otherBinId, otherBinCode };
+}
+
+function tail(row: EntryRead, { who, name }: Reader) {
   const { personId, personName } = row;
   return {
     id: row.id,
@@ -69,7 +100,7 @@ function tail(row: EntryRead, { who }: Reader) {
     happenedAt: row.happenedAt,
     localDate: row.localDate,
     receivedAt: row.receivedAt,
-    by: personId === null || personName === null ? null : { id: personId, name: nameFor(who, { id: personId, name: personName }) },
+    by: personId === null || personName === null ? null : { id: personId, name: name({ id: personId, name: personName }) },
     mine: who !== null && personId === who.personId,
     shiftId: row.shiftId,
     note: row.note,

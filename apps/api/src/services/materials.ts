@@ -2,21 +2,62 @@
 import type { Material } from '@middenry/contract';
 import { CATALOGUE, type Composition, isMaterialId, MATERIAL_IDS, type MaterialRow, type Portion } from '@middenry/domain';
 import type * as z from 'zod';
-import type { OwnMaterialRow } from '../db/repositories/material.ts';
+import { figuresFilled, type OwnMaterialRow, ownMaterials } from '../db/repositories/material.ts';
+import type { Store } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
 
 export type MaterialView = z.output<typeof Material>;
 
-/** Own materials by id; read once per request and handed on. */
-export type OwnMaterials = ReadonlyMap<string, OwnMaterialRow>;
-
-export const byId = (rows: readonly OwnMaterialRow[]): OwnMaterials => new Map(rows.map((row) => [row.id, row]));
-
-export function materialList(own: OwnMaterials): MaterialView[] {
-  return [...[...own.values()].map(ownView), ...MATERIAL_IDS.map((id) => catalogueView(CATALOGUE[id]))];
+/** A programme's own materials, and rows of the catalogue whose missing figures it filled in. */
+export interface KnownMaterial extends OwnMaterialRow {
+  readonly own: boolean;
+  readonly source: string;
 }
 
-export const catalogueView = (row: MaterialRow): MaterialView => ({
+/** By id; read once per request and handed on. */
+export type OwnMaterials = ReadonlyMap<string, KnownMaterial>;
+
+export function materialsOf(store: Store): OwnMaterials {
+  const own = ownMaterials(store).map((row): KnownMaterial => ({ ...row, own: true, source: 'own figures' }));
+  const filled = figuresFilled(store).flatMap((figures) => wholeRow(figures) ?? []);
+  return new Map([...own, ...filled].map((row) => [row.id, row]));
+}
+
+/** The row of the catalogue with the figures that were filled in; null while one is still missing. */
+function wholeRow(figures: ReturnType<typeof figuresFilled>[number]): KnownMaterial | null {
+  if (!isMaterialId(figures.materialId)) return null;
+  const row = CATALOGUE[figures.materialId];
+  const moistureFracWb = row.moistureFracWb ?? figures.moistureFracWb;
+  const carbonFracDb = row.carbonFracDb ?? figures.carbonFracDb;
+  const nitrogenFracDb = row.nitrogenFracDb ?? figures.nitrogenFracDb;
+  const bulkDensityKgM3 = row.bulkDensityKgM3 ?? figures.bulkDensityKgM3;
+  if (moistureFracWb === null || carbonFracDb === null || nitrogenFracDb === null || bulkDensityKgM3 === null || row.kind === 'never')
+    return null;
+  const { id, name, kind } = row;
+  return {
+    id,
+    name,
+    kind,
+    moistureFracWb,
+    carbonFracDb,
+    nitrogenFracDb,
+    bulkDensityKgM3,
+    ratesLike: id,
+    own: false,
+    source: figures.source,
+  };
+}
+
+export function materialList(known: OwnMaterials): MaterialView[] {
+  const own = [...known.values()].filter((row) => row.own).map(knownView);
+  const catalogue = MATERIAL_IDS.map((id) => {
+    const filled = known.get(id);
+    return filled ? { ...knownView(filled), keepBack: CATALOGUE[id].keepBack !== null } : catalogueView(CATALOGUE[id]);
+  });
+  return [...own, ...catalogue];
+}
+
+const catalogueView = (row: MaterialRow): MaterialView => ({
   id: row.id,
   name: row.name,
   kind: row.kind,
@@ -31,7 +72,7 @@ export const catalogueView = (row: MaterialRow): MaterialView => ({
   source: row.source,
 });
 
-export const ownView = (row: OwnMaterialRow): MaterialView => ({
+export const knownView = (row: KnownMaterial): MaterialView => ({
   id: row.id,
   name: row.name,
   kind: row.kind,
@@ -42,8 +83,8 @@ export const ownView = (row: OwnMaterialRow): MaterialView => ({
   bulkDensityKgM3: row.bulkDensityKgM3,
   keepBack: false,
   hidden: false,
-  own: true,
-  source: 'own figures',
+  own: row.own,
+  source: row.source,
 });
 
 /** What a log shows for a material id, also for one that is no longer in the catalogue. */
@@ -70,13 +111,17 @@ export function portionOf(own: OwnMaterials, id: string, rest: Omit<Portion, 'ma
   return row ? { ...rest, composition: compositionOf(row) } : { ...rest, material: id };
 }
 
+/** Volatile solids of a carbon that nobody knows more of (Cornell's carbon estimate, turned round). */
+const VOLATILE_PER_CARBON = { value: 1.8, evidence: 'published', source: 'cornell-carbon' } as const;
+
 /** Own figures where there are any, rates and the organic share per carbon of the material it is like. */
-export function compositionOf(row: OwnMaterialRow): Composition {
+function compositionOf(row: OwnMaterialRow): Composition {
   const like = CATALOGUE[isMaterialId(row.ratesLike) ? row.ratesLike : 'food_scraps_veg'];
-  const organicPerCarbon = like.organicFracDb !== null && like.carbonFracDb ? like.organicFracDb / like.carbonFracDb : 1;
+  const { organicFracDb, carbonFracDb } = like;
+  const perCarbon = organicFracDb !== null && carbonFracDb ? organicFracDb / carbonFracDb : VOLATILE_PER_CARBON.value;
   return {
     moistureFracWb: row.moistureFracWb,
-    organicFracDb: Math.min(1, row.carbonFracDb * organicPerCarbon),
+    organicFracDb: Math.min(1, row.carbonFracDb * perCarbon),
     carbonFracDb: row.carbonFracDb,
     nitrogenFracDb: row.nitrogenFracDb,
     labileFrac: like.labileFrac,

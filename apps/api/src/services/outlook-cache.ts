@@ -1,14 +1,14 @@
 /** Outlooks of bins, kept as long as nothing they rest on has changed. */
 import type { Outlook } from '@middenry/domain';
 import type { Context } from '../context.ts';
+import { airReadings } from '../db/repositories/air-reading.ts';
 import type { BinRow } from '../db/repositories/bin.ts';
 import { entryHistory } from '../db/repositories/entry.ts';
-import { ownMaterials } from '../db/repositories/material.ts';
 import { logStamp } from '../db/repositories/outlook.ts';
 import { findSite, type SiteRow } from '../db/repositories/site.ts';
 import type { Store } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
-import { byId } from './materials.ts';
+import { materialsOf } from './materials.ts';
 import { MEMBERS, type Model, modelInThread } from './model.ts';
 import { scenarioOf, settingsOf } from './scenario.ts';
 
@@ -38,12 +38,15 @@ export async function outlookFor(call: Context, bin: BinRow): Promise<Outlooked>
   const site = findSite(store, bin.siteId);
   if (site === undefined) throw refuse('not-found');
   const today = call.today(site.timeZone);
-  const own = ownMaterials(store);
-  const key = keyOf([bin, climateOf(site), today, logStamp(store, bin.id), own]);
+  const own = materialsOf(store);
+  const air = airReadings(store, { siteId: site.id, from: bin.startedOn, to: today });
+  const key = keyOf([bin, climateOf(site), today, logStamp(store, bin.id), [...own.values()], air]);
   const kept = keptFor(store);
   const known = kept.get(bin.id);
   if (known?.key === key) return { outlook: await known.outlook, today };
-  const { scenario, today: day } = scenarioOf({ bin, site, today, own: byId(own), entries: entryHistory(store, bin.id), members: MEMBERS });
+  const readings = air.map(({ on, meanC }) => [on, meanC] as const);
+  const history = { bin, site, today, own, airReadings: readings, entries: entryHistory(store, bin.id), members: MEMBERS };
+  const { scenario, today: day } = scenarioOf(history);
   const outlook = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin)));
   kept.set(bin.id, { key, outlook });
   // A fault is not kept: the next reader tries again.

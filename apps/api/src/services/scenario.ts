@@ -2,7 +2,7 @@
 import type { BinEvent, Climate, OutlookSettings, Scenario } from '@middenry/domain';
 import { kgFromGrams } from '@middenry/domain';
 import type { BinRow } from '../db/repositories/bin.ts';
-import type { CheckDetail, EntryRow, FeedingDetail } from '../db/repositories/entry-types.ts';
+import type { CareDetail, CheckDetail, EntryRow, FeedingDetail, WormsDetail } from '../db/repositories/entry-types.ts';
 import type { SiteRow } from '../db/repositories/site.ts';
 import { dayOfYear, daysBetween } from './local-time.ts';
 import { type OwnMaterials, portionOf } from './materials.ts';
@@ -18,6 +18,8 @@ export interface BinHistory {
   readonly site: SiteRow;
   readonly entries: readonly EntryRow[];
   readonly own: OwnMaterials;
+  /** Mean air of days that somebody read, by date. */
+  readonly airReadings: readonly (readonly [on: string, meanC: number])[];
   /** Today at the site. */
   readonly today: string;
   readonly members: number;
@@ -57,7 +59,14 @@ export function scenarioOf(history: BinHistory): { readonly scenario: Scenario; 
   return { scenario, today: day };
 }
 
-function climateOf({ bin, site }: BinHistory): Climate {
+function climateOf(history: BinHistory): Climate {
+  const { bin, airReadings } = history;
+  const readings = airReadings.map(([on, meanC]) => [daysBetween(bin.startedOn, on), meanC] as const).filter(([day]) => day >= 0);
+  const usual = usualClimateOf(history);
+  return bin.exposure === 'indoors' || readings.length === 0 ? usual : { ...usual, readings };
+}
+
+function usualClimateOf({ bin, site }: BinHistory): Climate {
   if (bin.exposure === 'indoors' || site.minC === null || site.maxC === null) {
     return { tempC: (bin.exposure === 'indoors' ? INDOOR_TEMP_C : OUTDOOR_TEMP_C).value };
   }
@@ -79,12 +88,18 @@ export function eventsOf(entry: EntryRow, parts: EventParts): BinEvent[] {
       return [{ ...base, type: 'check', ...checkSeen(entry) }];
     case 'harvest':
       return [{ ...base, type: 'harvest', massKg: kgFromGrams(entry.grams) }];
+    case 'care':
+      return careEvents(base, entry, parts.own);
+    case 'worms':
+      return [wormsEvent(base, entry)];
+    case 'note':
+      return [];
     default:
       return entry satisfies never;
   }
 }
 
-function feedingEvents(base: { day: number; entryId: string }, feeding: FeedingDetail, own: OwnMaterials): BinEvent[] {
+function feedingEvents(base: Base, feeding: FeedingDetail, own: OwnMaterials): BinEvent[] {
   const items = feeding.items.map(({ materialId, grams, how, preparation }) =>
     portionOf(own, materialId, { massKg: kgFromGrams(grams), how, preparation }),
   );
@@ -103,6 +118,51 @@ function feedingEvents(base: { day: number; entryId: string }, feeding: FeedingD
   if (own.has(id))
     return [fed, { ...base, type: 'bedding', zone: feeding.zone, mixedIn: true, items: [portionOf(own, id, { massKg: beddingKg })] }];
   return [{ ...fed, beddingKg, beddingMaterial: id }];
+}
+
+type Base = { readonly day: number; readonly entryId: string };
+
+function careEvents(base: Base, care: CareDetail, own: OwnMaterials): BinEvent[] {
+  const where = care.zone === null ? {} : { zone: care.zone };
+  const mass = care.grams === null ? {} : { massKg: kgFromGrams(care.grams) };
+  switch (care.action) {
+    case 'loosened':
+      return [{ ...base, type: 'loosen', ...where }];
+    case 'watered':
+      return [{ ...base, type: 'water', massKg: kgFromGrams(care.grams ?? 0) }];
+    case 'bedding':
+      return [
+        {
+          ...base,
+          type: 'bedding',
+          ...where,
+          items: [portionOf(own, care.materialId ?? USUAL_BEDDING, { massKg: kgFromGrams(care.grams ?? 0) })],
+        },
+      ];
+    case 'inoculated':
+      return [{ ...base, type: 'inoculate', ...mass }];
+    case 'drained':
+      return [{ ...base, type: 'drain', ...mass }];
+    case 'moved':
+      return [{ ...base, type: 'move', exposure: care.exposure ?? undefined }];
+    case 'covered':
+      return [{ ...base, type: 'cover', ...where }];
+    case 'taken-out':
+      return [{ ...base, type: 'remove', foodFrac: care.share ?? 1, ...where }];
+    default:
+      // What a bin is from then on; nothing happens in it.
+      return [];
+  }
+}
+
+const USUAL_BEDDING = 'cardboard_corrugated';
+
+/** Half of a bin that is split off takes half of its food and cocoons along. */
+function wormsEvent(base: Base, worms: WormsDetail): BinEvent {
+  const share = worms.share ?? 0;
+  if (worms.direction === 'added') return { ...base, type: 'add-worms', massKg: kgFromGrams(worms.grams ?? 0) };
+  if (worms.direction === 'given-away') return { ...base, type: 'remove', wormsFrac: share };
+  return { ...base, type: 'remove', wormsFrac: share, cocoonsFrac: share, foodFrac: share };
 }
 
 /** Only what was looked at: a blank is not an observation. */

@@ -1,5 +1,5 @@
 /** Containers of a site and a programme's own materials. */
-import type { Container, ContainerChange, ContainerNew, MaterialNew } from '@middenry/contract';
+import type { Container, ContainerChange, ContainerNew, MaterialFigures, MaterialNew } from '@middenry/contract';
 import {
   CATALOGUE,
   gramsFromKg,
@@ -20,11 +20,11 @@ import {
   insertContainer,
   updateContainer,
 } from '../db/repositories/container.ts';
-import { insertMaterial, ownMaterialById, ownMaterialNamed, ownMaterials } from '../db/repositories/material.ts';
+import { fillFigures, insertMaterial, ownMaterialNamed } from '../db/repositories/material.ts';
 import { findSite } from '../db/repositories/site.ts';
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
-import { byId, type MaterialView, materialList, ownView } from './materials.ts';
+import { knownView, type MaterialView, materialList, materialsOf } from './materials.ts';
 import { once } from './once.ts';
 
 type ContainerView = z.output<typeof Container>;
@@ -32,13 +32,13 @@ type ContainerView = z.output<typeof Container>;
 /** A container that nobody has weighed yet holds loose mixed scraps. */
 const UNWEIGHED_LIKE = 'food_scraps_veg';
 
-export const listMaterials = (call: Context): MaterialView[] => materialList(byId(ownMaterials(call.store)));
+export const listMaterials = (call: Context): MaterialView[] => materialList(materialsOf(call.store));
 
 export function addMaterial(call: Signed, body: z.output<typeof MaterialNew>): MaterialView {
   const find = () => {
-    const row = ownMaterialById(call.store, body.id);
-    if (row === null) throw refuse('not-found');
-    return ownView(row);
+    const row = materialsOf(call.store).get(body.id);
+    if (row === undefined) throw refuse('not-found');
+    return knownView(row);
   };
   const make = () => {
     const { like, ...rest } = body;
@@ -99,7 +99,7 @@ function containerOrRefuse(call: Context, id: string): ContainerRow {
   return row;
 }
 
-const containerView = (row: ContainerRow): ContainerView => ({
+export const containerView = (row: ContainerRow): ContainerView => ({
   id: row.id,
   siteId: row.siteId,
   name: row.name,
@@ -107,6 +107,26 @@ const containerView = (row: ContainerRow): ContainerView => ({
   tareKg: kgFromGrams(row.tareG),
   fullKg: kgFromGrams(row.fullG),
   kgPerLitre: kgFromGrams(row.fullG) / litresFromMillilitres(row.volumeMl),
-  weighings: 0,
+  weighings: row.weighings,
   archived: row.archived === 1,
 });
+
+/** Fills in what the catalogue lacks; a figure that it has stays as it is. */
+export function fillMaterial(call: Signed, id: string, body: z.output<typeof MaterialFigures>): MaterialView {
+  if (!isMaterialId(id)) throw refuse('not-found');
+  const row = CATALOGUE[id];
+  if (row.kind === 'never') throw refuse('material-never');
+  if (!row.hidden) throw refuseField('', 'lacks no figure');
+  return write(call.store, () => {
+    const { moistureFracWb = null, carbonFracDb = null, nitrogenFracDb = null, bulkDensityKgM3 = null, source } = body;
+    const figures = { moistureFracWb, carbonFracDb, nitrogenFracDb, bulkDensityKgM3 };
+    const missing = FIGURES.filter((figure) => row[figure] === null && figures[figure] === null);
+    if (missing.length > 0)
+      throw refuse('material-hidden', { errors: missing.map((figure) => ({ pointer: `/${figure}`, message: 'is still missing' })) });
+    fillFigures(call.store, { ...figures, materialId: id, source, personId: call.who.personId, filledAt: call.now.toISOString() });
+    call.audit('material.filled', id, figures);
+    return listMaterials(call).find((material) => material.id === id)!;
+  });
+}
+
+const FIGURES = ['moistureFracWb', 'carbonFracDb', 'nitrogenFracDb', 'bulkDensityKgM3'] as const;

@@ -2,6 +2,7 @@
 
 import { all, run } from '../rows.ts';
 import type { Store } from '../store.ts';
+import { insertCare, insertWorms, readCares, readWorms } from './entry-care.ts';
 import type { CheckDetail, EntryDetail, FeedingDetail, FeedingItemRow, HarvestDetail } from './entry-types.ts';
 
 type WithId<T> = T & { readonly entryId: string };
@@ -16,6 +17,15 @@ export function insertDetail(store: Store, entryId: string, detail: EntryDetail)
       break;
     case 'harvest':
       insertHarvest(store, entryId, detail);
+      break;
+    case 'care':
+      insertCare(store, entryId, detail);
+      break;
+    case 'worms':
+      insertWorms(store, entryId, detail);
+      break;
+    case 'note':
+      // A note is all in the entry itself.
       break;
     default:
       detail satisfies never;
@@ -84,6 +94,22 @@ function insertHarvest(store: Store, entryId: string, detail: HarvestDetail): vo
   );
 }
 
+/** Takes the details away so that corrected ones can take their place; call inside a write transaction. */
+export function deleteDetail(store: Store, entryId: string, kind: EntryDetail['kind']): void {
+  const sql = DELETE_DETAIL[kind];
+  if (sql !== null) run(store, sql, entryId);
+}
+
+/** Items, leftovers and visitors go with the row they belong to. */
+const DELETE_DETAIL: Readonly<Record<EntryDetail['kind'], string | null>> = {
+  feeding: 'DELETE FROM feeding WHERE entry_id = ?',
+  check: 'DELETE FROM bin_check WHERE entry_id = ?',
+  harvest: 'DELETE FROM harvest WHERE entry_id = ?',
+  care: 'DELETE FROM care WHERE entry_id = ?',
+  worms: 'DELETE FROM worm_move WHERE entry_id = ?',
+  note: null,
+};
+
 /** The details of many entries, by entry id; an id without a detail row is left out. */
 export function detailsOf(store: Store, entryIds: readonly string[]): Map<string, EntryDetail> {
   const found = new Map<string, EntryDetail>();
@@ -91,6 +117,8 @@ export function detailsOf(store: Store, entryIds: readonly string[]): Map<string
   readFeedings(store, ids, found);
   readChecks(store, ids, found);
   readHarvests(store, ids, found);
+  readCares(store, ids, found);
+  readWorms(store, ids, found);
   return found;
 }
 

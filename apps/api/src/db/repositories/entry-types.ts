@@ -1,5 +1,5 @@
 /** What is stored of an entry, in the words of the tables; masses are whole grams. */
-import type { HowMeasured, Leftover, Preparation, Smell, Squeeze, Visitor, WormSighting } from '@middenry/domain';
+import type { Exposure, HowMeasured, Leftover, Preparation, Smell, Squeeze, Visitor, WormSighting } from '@middenry/domain';
 
 export type TypedUnit = 'kg' | 'g' | 'lb' | 'oz' | 'container';
 export type Destination = 'plots' | 'beds' | 'class' | 'sale' | 'given-away' | 'stock' | 'curing' | 'other';
@@ -67,6 +67,45 @@ export interface HarvestDetail {
   readonly destinationNote: string;
 }
 
-export type EntryDetail = FeedingDetail | CheckDetail | HarvestDetail;
+export type CareAction =
+  | 'loosened'
+  | 'watered'
+  | 'bedding'
+  | 'inoculated'
+  | 'drained'
+  | 'moved'
+  | 'covered'
+  | 'taken-out'
+  | 'rested'
+  | 'woken'
+  | 'retired';
+
+export interface CareDetail {
+  readonly kind: 'care';
+  readonly action: CareAction;
+  /** null: the whole bin. */
+  readonly zone: number | null;
+  readonly grams: number | null;
+  readonly materialId: string | null;
+  readonly exposure: Exposure | null;
+  /** Of the uneaten food. */
+  readonly share: number | null;
+}
+
+export interface NoteDetail {
+  readonly kind: 'note';
+}
+
+export interface WormsDetail {
+  readonly kind: 'worms';
+  readonly direction: 'added' | 'given-away' | 'split-off';
+  readonly grams: number | null;
+  readonly how: HowMeasured;
+  /** Of the bin's worms. */
+  readonly share: number | null;
+  readonly otherBinId: string | null;
+}
+
+export type EntryDetail = FeedingDetail | CheckDetail | HarvestDetail | CareDetail | NoteDetail | WormsDetail;
 export type EntryKind = EntryDetail['kind'];
 export type EntryRow = EntryRead & EntryDetail;

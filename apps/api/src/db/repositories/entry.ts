@@ -1,6 +1,6 @@
 import { all, one, run } from '../rows.ts';
 import type { Store } from '../store.ts';
-import { detailsOf, insertDetail } from './entry-detail.ts';
+import { deleteDetail, detailsOf, insertDetail } from './entry-detail.ts';
 import type { EntryCore, EntryDetail, EntryKind, EntryRead, EntryRow } from './entry-types.ts';
 
 const READ = `SELECT e.id, e.kind, e.bin_id AS binId, e.person_id AS personId, e.shift_id AS shiftId, e.happened_at AS happenedAt,
@@ -86,11 +86,46 @@ export function keepRevision(store: Store, kept: { row: EntryRow; at: string; pe
     'INSERT INTO entry_revision (entry_id, revision, body, replaced_at, replaced_by) VALUES (?, ?, ?, ?, ?)',
     kept.row.id,
     kept.row.revision,
-    JSON.stringify(kept.row),
+    JSON.stringify(bodyOf(kept.row)),
     kept.at,
     kept.personId,
   );
 }
+
+/** Names are not kept with it: whoever is erased must not live on in here. */
+function bodyOf({ personName: _personName, binCode: _binCode, siteId: _siteId, ...body }: EntryRow): object {
+  return body;
+}
+
+/** Puts the corrected entry in the place of the one that is there; call inside a write transaction, after keepRevision. */
+export function replaceEntry(store: Store, row: EntryRow, core: Pick<EntryCore, ReplacedField>, detail: EntryDetail): void {
+  run(
+    store,
+    `UPDATE entry SET bin_id = @binId, shift_id = @shiftId, happened_at = @happenedAt, local_date = @localDate, note = @note,
+       revision = revision + 1 WHERE id = @id`,
+    { ...core, id: row.id },
+  );
+  deleteDetail(store, row.id, row.kind);
+  insertDetail(store, row.id, detail);
+}
+
+type ReplacedField = 'binId' | 'shiftId' | 'happenedAt' | 'localDate' | 'note';
+
+export interface RevisionRow {
+  readonly revision: number;
+  readonly body: string;
+  readonly replacedAt: string;
+  readonly replacedBy: string | null;
+  readonly replacedByName: string | null;
+}
+
+export const revisionsOf = (store: Store, entryId: string): RevisionRow[] =>
+  all<RevisionRow>(
+    store,
+    `SELECT r.revision, r.body, r.replaced_at AS replacedAt, r.replaced_by AS replacedBy, p.name AS replacedByName
+     FROM entry_revision r LEFT JOIN person p ON p.id = r.replaced_by WHERE r.entry_id = ? ORDER BY r.revision DESC`,
+    entryId,
+  );
 
 function withDetails(store: Store, heads: readonly Head[]): EntryRow[] {
   if (heads.length === 0) return [];
@@ -99,7 +134,7 @@ function withDetails(store: Store, heads: readonly Head[]): EntryRow[] {
     heads.map((head) => head.id),
   );
   return heads.flatMap((head) => {
-    const detail = details.get(head.id);
+    const detail = head.kind === 'note' ? ({ kind: 'note' } as const) : details.get(head.id);
     return detail ? [{ ...head, ...detail } as EntryRow] : [];
   });
 }

@@ -1,4 +1,4 @@
 import { route } from '../../routing/route.ts';
-import { logCheck as log } from '../../services/entries.ts';
+import { logEntry } from '../../services/entries.ts';
 
-export const logCheck = route('logCheck', (call) => log(call, call.body));
+export const logCheck = route('logCheck', (call) => logEntry(call, 'check', call.body));

@@ -1,4 +1,4 @@
 import { route } from '../../routing/route.ts';
-import { logFeeding as log } from '../../services/entries.ts';
+import { logEntry } from '../../services/entries.ts';
 
-export const logFeeding = route('logFeeding', (call) => log(call, call.body));
+export const logFeeding = route('logFeeding', (call) => logEntry(call, 'feeding', call.body));

@@ -1,4 +1,4 @@
 import { route } from '../../routing/route.ts';
-import { logHarvest as log } from '../../services/entries.ts';
+import { logEntry } from '../../services/entries.ts';
 
-export const logHarvest = route('logHarvest', (call) => log(call, call.body));
+export const logHarvest = route('logHarvest', (call) => logEntry(call, 'harvest', call.body));

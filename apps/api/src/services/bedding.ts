@@ -1,0 +1,94 @@
+/** Bedding in store at a site: counted or brought, less what bins used since. */
+import type { BeddingMove, BeddingMoveNew, BeddingStock } from '@middenry/contract';
+import { CATALOGUE, gramsFromKg, isMaterialId, kgFromGrams } from '@middenry/domain';
+import type * as z from 'zod';
+import type { Context, Signed } from '../context.ts';
+import {
+  type BeddingMoveRow,
+  type BeddingUseRow,
+  beddingMoveById,
+  beddingMoves,
+  beddingUses,
+  insertBeddingMove,
+} from '../db/repositories/bedding.ts';
+import { findSite } from '../db/repositories/site.ts';
+import { refuse, refuseField } from '../refusal.ts';
+import { materialName, materialsOf, type OwnMaterials } from './materials.ts';
+import { nameFor } from './names.ts';
+import { once } from './once.ts';
+
+type MoveView = z.output<typeof BeddingMove>;
+type StockView = z.output<typeof BeddingStock>;
+
+/** Bedding that nobody gave a name is what most people shred. */
+const USUAL_BEDDING = 'cardboard_corrugated';
+const RECENT_WEEKS = 4;
+const MS_PER_WEEK = 7 * 24 * 3_600_000;
+
+export const listBeddingMoves = (call: Context, siteId: string | undefined): MoveView[] => {
+  const known = materialsOf(call.store);
+  return beddingMoves(call.store, siteId ?? null).map((row) => moveShape(call, row, known));
+};
+
+export function moveBedding(call: Signed, body: z.output<typeof BeddingMoveNew>): MoveView {
+  const known = materialsOf(call.store);
+  const find = () => {
+    const row = beddingMoveById(call.store, body.id);
+    if (row === null) throw refuse('not-found');
+    return moveShape(call, row, known);
+  };
+  const make = () => {
+    if (findSite(call.store, body.siteId) === undefined) throw refuse('not-found');
+    if (!isBedding(known, body.materialId)) throw refuseField('/materialId', 'is not a bedding');
+    if (body.massKg === 0 && body.kind !== 'counted') throw refuseField('/massKg', 'must be more than nothing');
+    const { massKg, ...rest } = body;
+    const movedAt = call.now.toISOString();
+    insertBeddingMove(call.store, { ...rest, grams: gramsFromKg(massKg), personId: call.who.personId, movedAt });
+    return find();
+  };
+  return once(call, 'moveBedding', body, { make, find });
+}
+
+export function readBeddingStock(call: Context, siteId: string | undefined): StockView[] {
+  const known = materialsOf(call.store);
+  const moves = beddingMoves(call.store, siteId ?? null);
+  const uses = beddingUses(call.store, siteId ?? null, USUAL_BEDDING);
+  const pairs = new Map([...moves, ...uses].map((row) => [`${row.siteId} ${row.materialId}`, row]));
+  const items = [...pairs.values()].map(({ siteId: site, materialId }): StockView => {
+    const isThis = (row: { readonly siteId: string; readonly materialId: string }) => row.siteId === site && row.materialId === materialId;
+    const stock = stockOf(moves.filter(isThis), uses.filter(isThis), call.now);
+    return { siteId: site, materialId, materialName: materialName(known, materialId), ...stock };
+  });
+  return items.sort((a, b) => (`${a.siteId} ${a.materialName}` < `${b.siteId} ${b.materialName}` ? -1 : 1));
+}
+
+/** Counting settles everything before it; use beyond what was ever there is missing, not negative. */
+export function stockOf(moves: readonly BeddingMoveRow[], uses: readonly BeddingUseRow[], now: Date) {
+  const counts = moves.filter((move) => move.kind === 'counted');
+  const counted = counts.reduce<BeddingMoveRow | null>((last, move) => (last === null || move.movedAt > last.movedAt ? move : last), null);
+  const since = counted?.movedAt ?? '';
+  const sum = (rows: readonly { readonly grams: number }[]) => rows.reduce((total, row) => total + row.grams, 0);
+  const after = moves.filter((move) => move.movedAt > since);
+  const broughtG = sum(after.filter((move) => move.kind === 'brought'));
+  const thrownG = sum(after.filter((move) => move.kind === 'thrown-away'));
+  const leftG = (counted?.grams ?? 0) + broughtG - thrownG - sum(uses.filter((use) => use.usedAt > since));
+  const recentFrom = new Date(now.getTime() - RECENT_WEEKS * MS_PER_WEEK).toISOString();
+  const recentG = sum(uses.filter((use) => use.usedAt > recentFrom));
+  return {
+    massKg: kgFromGrams(Math.max(0, leftG)),
+    missingKg: kgFromGrams(Math.max(0, -leftG)),
+    usedPerWeekKg: kgFromGrams(Math.round(recentG / RECENT_WEEKS)),
+    countedAt: counted?.movedAt ?? null,
+  };
+}
+
+function isBedding(known: OwnMaterials, id: string): boolean {
+  return (known.get(id)?.kind ?? (isMaterialId(id) ? CATALOGUE[id].kind : null)) === 'bedding';
+}
+
+function moveShape(call: Context, row: BeddingMoveRow, known: OwnMaterials): MoveView {
+  const { grams, personId, personName, ...rest } = row;
+  const by =
+    personId === null || personName === null ? null : { id: personId, name: nameFor(call.who, { id: personId, name: personName }) };
+  return { ...rest, massKg: kgFromGrams(grams), materialName: materialName(known, row.materialId), by };
+}
