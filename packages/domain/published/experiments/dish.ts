@@ -1,4 +1,5 @@
-import { type BinEvent, type Composition, type DayRow, runBin, type Scenario, type WormStart } from '../../src/index.ts';
+import { SPECIES_FACTS, WORM_PARAMETERS } from '../../src/bin/worms.ts';
+import { advance, type BinEvent, type Composition, type DayRow, runBin, type Scenario, startRun, type WormStart } from '../../src/index.ts';
 
 /** A laboratory container: food at the start (and later feedings), one moisture, one temperature. */
 export interface Dish {
@@ -65,6 +66,26 @@ export const runDish = (dish: Dish, qualityRatio: number): readonly DayRow[] => 
 export const massOn = (rows: readonly DayRow[], day: number): number =>
   rows[Math.max(0, Math.min(rows.length - 1, day - 1))]!.meanMassMg.p50;
 export const maxOf = (rows: readonly DayRow[]): number => Math.max(...rows.map((row) => row.meanMassMg.p50));
+
+/** Cocoons laid per adult and day between two days: the experimenter takes them away, so they stand in the carbon removed. */
+export function cocoonsPerAdultDay(dish: Dish, qualityRatio: number, fromDay: number, toDay: number): number {
+  const run = startRun(scenarioOf({ ...dish, days: toDay }, qualityRatio));
+  const facts = SPECIES_FACTS[dish.worms.species ?? 'eisenia-fetida'];
+  const laid = (): number => run.state.bed.carbonRemovedKg[0]! / ((facts.cocoonMassG / 1000) * WORM_PARAMETERS.carbonFracOfLive.value);
+  let perAdult = 0;
+  for (let day = 0; day <= toDay; day++) {
+    const before = laid();
+    advance(run, 1);
+    const row = run.rows.at(-1)!;
+    // Food taken out on a feeding day stands in the same column: such days are left out.
+    if (day >= fromDay && row.adultCount.p50 > 0 && !dish.events?.some((event) => event.day === day))
+      perAdult += (laid() - before) / row.adultCount.p50;
+  }
+  const counted = Array.from({ length: toDay - fromDay + 1 }, (_, i) => fromDay + i).filter(
+    (day) => !dish.events?.some((event) => event.day === day),
+  ).length;
+  return perAdult / counted;
+}
 
 /**
  * The one free constant of a study: the quality that brings a series nearest, by squared differences of logarithms.

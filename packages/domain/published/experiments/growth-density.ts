@@ -1,6 +1,6 @@
-import { type Comparison, type Study, Table } from './comparison.ts';
+import { type Study, Table } from './comparison.ts';
 import { type Dish, fitQuality, massOn, maxOf, runDish } from './dish.ts';
-import { CATTLE_DUNG, HORSE_MANURE, PIG_MANURE, SEWAGE_SLUDGE } from './feeds.ts';
+import { HORSE_MANURE, PIG_MANURE, SEWAGE_SLUDGE } from './feeds.ts';
 import { massAt, maxMass, readSeries } from './series.ts';
 
 /** Slope of log mass over log worms, least squares. */
@@ -116,62 +116,3 @@ function sludgeRows(table: Table, qualityRatio: number): void {
     note: 'sludge is living microbes through and through; the model feeds worms on what rots a day, so a crowd shares less',
   });
 }
-
-const W12_DISH: Dish = {
-  areaM2: 0.0095,
-  tempC: 20,
-  moistureFracWb: 0.8,
-  worms: { juveniles: 5, meanMassMg: 11 },
-  days: 200,
-  feed: CATTLE_DUNG,
-  feedKgWb: 0.15,
-};
-
-export const w12: Study = {
-  id: 'W12',
-  grade: 'A',
-  citation: 'Gunadi, Blount, Edwards 2002, Pedobiologia 46:15-23 (one batch of cattle solids: growth, then decline)',
-  fittedOn: 'fresh solids',
-  run: () => {
-    const series = readSeries('W12_gunadi_2002_single_feed_growth_decline.csv');
-    const fresh = series.get('gr0186')!;
-    const qualityRatio = fitQuality(W12_DISH, fresh.points);
-    const table = new Table('W12', 'A');
-    const rows = runDish(W12_DISH, qualityRatio);
-    const peak = maxOf(rows);
-    const peakDay = rows.findIndex((row) => row.meanMassMg.p50 === peak) + 1;
-    table.range('day of the peak, fresh', 52, 124, { published: 80, ours: peakDay });
-    table.range(
-      'mass on day 189 over the peak, fresh',
-      0.5,
-      0.77,
-      { published: 0.64, ours: massOn(rows, 189) / peak },
-      '0.57 to 0.70, +/-10 %',
-    );
-    table.factor('days to reach 250 mg, fresh', 1.4, {
-      published: daysTo(fresh.points, 250),
-      ours: rows.findIndex((row) => row.meanMassMg.p50 >= 250) + 1,
-    });
-    const biomass = (5 * peak) / 1000;
-    table.range('net growth on one batch [g live / 100 g dry]', 5, 15, { published: 7.8, ours: ((biomass - 0.055) / 30) * 100 });
-    (['gr0187', 'gr0188', 'gr0189', 'gr0190', 'gr0191'] as const).forEach((curve, i) => {
-      const aged = runDish({ ...W12_DISH, preCompostedDays: 7 * (i + 1) }, qualityRatio);
-      for (const day of [56, 112, 182])
-        table.share(`mass on day ${day}, composted ${i + 1} weeks first [mg]`, 0.25, {
-          published: massAt(series.get(curve)!, day),
-          ours: massOn(aged, day),
-        });
-    });
-    return { qualityRatio, rows: table.rows };
-  },
-};
-
-/** First day a published series reaches a mass. */
-export function daysTo(points: readonly (readonly [number, number])[], massMg: number): number {
-  const at = points.findIndex(([, mass]) => mass >= massMg);
-  const [d1, m1] = points[at]!;
-  const [d0, m0] = points[Math.max(0, at - 1)]!;
-  return m1 === m0 ? d1 : d0 + ((d1 - d0) * (massMg - m0)) / (m1 - m0);
-}
-
-export type { Comparison };

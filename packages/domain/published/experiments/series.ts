@@ -49,3 +49,11 @@ export function massAt({ points }: Pick<Series, 'points'>, day: number): number 
 }
 
 export const maxMass = ({ points }: Pick<Series, 'points'>): number => Math.max(...points.map(([, mass]) => mass));
+
+/** First day a published series reaches a mass. */
+export function daysTo(points: readonly (readonly [number, number])[], massMg: number): number {
+  const at = points.findIndex(([, mass]) => mass >= massMg);
+  const [d1, m1] = points[at]!;
+  const [d0, m0] = points[Math.max(0, at - 1)]!;
+  return m1 === m0 ? d1 : d0 + ((d1 - d0) * (massMg - m0)) / (m1 - m0);
+}
