@@ -176,11 +176,3 @@ export function readHarvest(form: FormData, ctx: FormContext): Read<BodyOf<'logH
     },
   };
 }
-
-export type EntryKind = 'feeding' | 'check' | 'harvest';
-export const ENTRY_KINDS: readonly EntryKind[] = ['feeding', 'check', 'harvest'];
-export const CALL_OF = { feeding: 'logFeeding', check: 'logCheck', harvest: 'logHarvest' } as const;
-
-export function readEntryForm(kind: EntryKind, form: FormData, ctx: FormContext) {
-  return kind === 'feeding' ? readFeeding(form, ctx) : kind === 'check' ? readCheck(form, ctx) : readHarvest(form, ctx);
-}

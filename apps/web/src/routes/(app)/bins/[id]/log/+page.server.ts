@@ -2,7 +2,7 @@ import { fail, type RequestEvent, redirect } from '@sveltejs/kit';
 import { call, need } from '$lib/api/call.ts';
 import { faultOf, incomplete } from '$lib/errors/form-fault.ts';
 import { formatOf } from '$lib/format/from-session.ts';
-import { CALL_OF, type EntryKind, readEntryForm } from '$lib/log/read-form.ts';
+import { CALL_OF, type EntryKind, readEntryForm } from '$lib/log/entry-kinds.ts';
 import { paths } from '$lib/paths/paths.ts';
 import type { Actions } from './$types';
 
@@ -26,4 +26,11 @@ function save(kind: EntryKind) {
   };
 }
 
-export const actions: Actions = { feeding: save('feeding'), check: save('check'), harvest: save('harvest') };
+export const actions: Actions = {
+  feeding: save('feeding'),
+  check: save('check'),
+  harvest: save('harvest'),
+  care: save('care'),
+  note: save('note'),
+  worms: save('worms'),
+};
