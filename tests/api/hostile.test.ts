@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import * as z from 'zod';
 import { type Answer, PASSWORD } from '../cast.ts';
 import { type JsonSchema, type Mutation, mutationsOf, unknownId } from './hostile/mutations.ts';
-import type { RouteSample, Sample } from './hostile/sample.ts';
+import { prepare, type RouteSample, type Sample } from './hostile/sample.ts';
 import { samples } from './hostile/samples.ts';
 import { fingerprint, openStage, type Stage } from './hostile/stage.ts';
 
@@ -25,7 +25,7 @@ beforeEach(async () => {
 });
 afterEach(() => stage.cast.close());
 
-const send = (method: string, { who, url, body }: Sample): Promise<Answer> => stage.cast.call(who, method, url, body);
+const send = (method: string, { who, url, body, headers }: Sample): Promise<Answer> => stage.cast.call(who, method, url, body, headers);
 
 const leak = /SQLITE|sqlite|node_modules|\bat \S+ \(|\.(ts|mjs|js):\d|\b(select|insert|update|delete)\b.{1,40}\b(from|into|set|where)\b/i;
 
@@ -93,7 +93,7 @@ const withOwners = routes.filter(({ own }) => own !== 'nothing' && own !== 'sess
 
 test.each(titled(routes))('%s takes a good request', async (_, spec) => {
   const sample = sampleOf(spec, stage);
-  if (sample.at) stage.cast.clock.at = new Date(sample.at);
+  await prepare(stage, sample);
   const answer = await send(spec.method, sample);
   expect([answer.status, answer.status === spec.status ? '' : answer.text]).toEqual([spec.status, '']);
 });

@@ -8,6 +8,7 @@ export interface Sample {
   /** With its ids in place of the path's names, and its query. */
   readonly url: string;
   readonly body?: unknown;
+  readonly headers?: Readonly<Record<string, string>>;
 }
 
 export interface RouteSample extends Sample {
@@ -19,6 +20,14 @@ export interface RouteSample extends Sample {
   readonly also?: readonly Mutation[];
   /** The instant at which the good request is sent; left out, the cast's own. */
   readonly at?: string;
+  /** What must be there before the good request can be taken, such as an invite or a code; `who` will send it. */
+  readonly ready?: (stage: Stage, who: PersonKey | null) => void | Promise<void>;
+}
+
+/** Sets clock and stage for the good request. */
+export async function prepare(stage: Stage, sample: RouteSample, who: PersonKey | null = sample.who): Promise<void> {
+  if (sample.at !== undefined) stage.cast.clock.at = new Date(sample.at);
+  await sample.ready?.(stage, who);
 }
 
 export type Make = (stage: Stage) => RouteSample;

@@ -1,8 +1,10 @@
 import type { RouteName } from '@middenry/contract';
 import { BINS, freshId, PASSWORD, PEOPLE, SITES } from '../../cast.ts';
+import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
 import { changed, type Make } from './sample.ts';
 import { container, shift } from './stage.ts';
+import { tradeSamples } from './trade-samples.ts';
 
 const season = '?from=2026-01-01&to=2026-12-31';
 const bin = (id: string): Record<string, unknown> => ({
@@ -208,4 +210,12 @@ const rest = {
 } satisfies Partial<Record<RouteName, Make>>;
 
 /** A good request for every route there is: the compiler refuses a route without one. */
-export const samples: Readonly<Record<RouteName, Make>> = { ...entrySamples, ...places, ...people, ...shifts, ...rest };
+export const samples: Readonly<Record<RouteName, Make>> = {
+  ...entrySamples,
+  ...entranceSamples,
+  ...tradeSamples,
+  ...places,
+  ...people,
+  ...shifts,
+  ...rest,
+};
