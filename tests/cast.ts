@@ -9,6 +9,7 @@ import { type MovableClock, movableClock } from '../apps/api/src/context.ts';
 import { migrate } from '../apps/api/src/db/migrate.ts';
 import { openStore } from '../apps/api/src/db/open.ts';
 import type { Store } from '../apps/api/src/db/store.ts';
+import { newSetupCode } from '../apps/api/src/services/setup-code.ts';
 
 export const MIGRATIONS_DIR = new URL('../migrations', import.meta.url).pathname;
 
@@ -51,6 +52,8 @@ export interface Cast {
   readonly store: Store;
   readonly clock: MovableClock;
   readonly dir: string;
+  /** The setup code as it would be printed. */
+  readonly setupWords: string;
   /** A request as somebody, or as nobody. */
   call(who: PersonKey | null, method: string, url: string, body?: unknown, headers?: Record<string, string>): Promise<Answer>;
   cookie(who: PersonKey): string;
@@ -71,13 +74,21 @@ export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, '
   const config = readConfig({ DATA_DIR: dir, ...options.env }, []);
   const store = openStore({ file: join(dir, 'cast.db') });
   migrate(store, { dir: MIGRATIONS_DIR, copyDir: join(dir, 'backups'), now: clock.at });
-  const app = await buildApp({ store, clock, config, checkAnswers: true, ...(options.log === undefined ? {} : { log: options.log }) });
+  const setup = newSetupCode(clock);
+  const app = await buildApp({
+    store,
+    clock,
+    config,
+    setupCode: setup.code,
+    checkAnswers: true,
+    ...(options.log === undefined ? {} : { log: options.log }),
+  });
   const close = async () => {
     await app.close();
     store.sqlite.close();
     rmSync(dir, { recursive: true, force: true });
   };
-  return { app, store, clock, dir, config, close };
+  return { app, store, clock, dir, config, setupWords: setup.words, close };
 }
 
 export async function openCast(options: CastOptions = {}): Promise<Cast> {

@@ -1,7 +1,7 @@
 import { ROUTES, type RouteSpec } from '@middenry/contract';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { PASSWORD } from '../cast.ts';
-import type { RouteSample } from './hostile/sample.ts';
+import { prepare, type RouteSample } from './hostile/sample.ts';
 import { samples } from './hostile/samples.ts';
 import { fingerprint, openStage, type Stage } from './hostile/stage.ts';
 
@@ -76,8 +76,8 @@ test.each(titled(unsafe))('E8: %s is refused from another site, however it is se
 });
 
 test.each(titled(unsafe))('E8: %s is taken from our own page', async (_, spec) => {
-  const { at } = sampleOf(spec, stage);
-  if (at) stage.cast.clock.at = new Date(at);
+  const sample = sampleOf(spec, stage);
+  await prepare(stage, sample);
   const status = await attack(spec, {
     origin: 'http://localhost:80',
     host: 'localhost:80',

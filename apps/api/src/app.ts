@@ -13,11 +13,13 @@ import { readSessions } from './plugins/session.ts';
 import { AWAITED, HANDLERS } from './routes/handlers.ts';
 import { checkComplete, register } from './routing/route.ts';
 import { type InProcess, inProcessOf } from './services/in-process.ts';
+import type { SetupCode } from './services/setup-code.ts';
 
 export interface AppOptions {
   readonly store: Store;
   readonly clock: Clock;
   readonly config: Config;
+  readonly setupCode?: SetupCode | undefined;
   /** Where log lines go; left out, there is no log. */
   readonly log?: NodeJS.WritableStream;
   /** Checks every answer against the contract; for tests, since it costs more than the answer itself. */
@@ -39,7 +41,7 @@ declare module 'fastify' {
 /** The whole API as one Fastify instance, not yet listening. */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const { store, clock, config } = options;
-  const frame: Frame = { store, clock, config };
+  const frame: Frame = { store, clock, config, setupCode: options.setupCode };
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     requestTimeout: 30 * SECOND_MS,

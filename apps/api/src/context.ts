@@ -1,6 +1,7 @@
 import type { Role } from '@middenry/contract';
 import type { Config } from './config.ts';
 import type { Store } from './db/store.ts';
+import type { SetupCode } from './services/setup-code.ts';
 
 /** Time is an argument, so that a test or the demonstration can stand on any day. */
 export interface Clock {
@@ -41,6 +42,8 @@ export interface Frame {
   readonly store: Store;
   readonly clock: Clock;
   readonly config: Config;
+  /** Waits to be typed in where a programme of one's own is to begin. */
+  readonly setupCode?: SetupCode | undefined;
 }
 
 /** What a service may use of one request. */

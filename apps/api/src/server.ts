@@ -6,7 +6,9 @@ import { makeDemo } from '../../../seed/index.ts';
 import { buildApp } from './app.ts';
 import { type Config, readConfig } from './config.ts';
 import { systemClock } from './context.ts';
+import { findProgramme } from './db/repositories/programme.ts';
 import { projectRoot } from './root.ts';
+import { newSetupCode } from './services/setup-code.ts';
 import { ensureDataDir, openDataFile } from './start/data-dir.ts';
 import { ensureDemo } from './start/demonstration.ts';
 import { lockDataDir } from './start/lock.ts';
@@ -25,11 +27,13 @@ async function start(): Promise<void> {
   const lock = lockDataDir(config.dataDir);
   if (!config.own) await showDemo(config);
   const store = openDataFile(config, migrationsDir, systemClock.now());
-  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout });
+  const setup = config.own && findProgramme(store) === undefined ? newSetupCode(systemClock) : undefined;
+  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout, setupCode: setup?.code });
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
   else say('the pages are not built, so only the API is served');
   stopOnSignals(app, store, lock);
   await listen(app, config);
+  if (setup !== undefined) say(`setup code ${setup.words}, good once and for one hour: type it in at the address below`);
   say(`${config.publicUrl ?? addressOf(app)}`);
 }
 

@@ -1,10 +1,13 @@
 import { careRoutes } from './resources/care.ts';
+import { deviceRoutes } from './resources/device.ts';
 import { entryRoutes } from './resources/entry.ts';
+import { inviteRoutes } from './resources/invite.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { placeRoutes } from './resources/place.ts';
 import { seasonRoutes } from './resources/season.ts';
 import { sessionRoutes } from './resources/session.ts';
+import { setupRoutes } from './resources/setup.ts';
 import { shiftRoutes } from './resources/shift.ts';
 import { stockRoutes } from './resources/stock.ts';
 import { stuffRoutes } from './resources/stuff.ts';
@@ -45,5 +48,8 @@ export const ROUTES = [
   ...peopleRoutes,
   ...shiftRoutes,
   ...seasonRoutes,
+  ...setupRoutes,
+  ...inviteRoutes,
+  ...deviceRoutes,
 ] as const;
 export type RouteName = (typeof ROUTES)[number]['name'];

@@ -1,5 +1,13 @@
 import type { RouteName } from '@middenry/contract';
 import type { BoundRoute } from '../routing/route.ts';
+import { addDeviceCode } from './device/add-device-code.ts';
+import { changePassword } from './device/change-password.ts';
+import { confirmTotp } from './device/confirm-totp.ts';
+import { endDevice } from './device/end-device.ts';
+import { endTotp } from './device/end-totp.ts';
+import { listDevices } from './device/list-devices.ts';
+import { startTotp } from './device/start-totp.ts';
+import { useDeviceCode } from './device/use-device-code.ts';
 import { correctEntry } from './entry/correct-entry.ts';
 import { listEntries } from './entry/list-entries.ts';
 import { logCare } from './entry/log-care.ts';
@@ -11,6 +19,11 @@ import { logWorms } from './entry/log-worms.ts';
 import { readEntry } from './entry/read-entry.ts';
 import { readEntryHistory } from './entry/read-entry-history.ts';
 import { undoEntry } from './entry/undo-entry.ts';
+import { addInvite } from './invite/add-invite.ts';
+import { listInvites } from './invite/list-invites.ts';
+import { readInviteCard } from './invite/read-invite-card.ts';
+import { revokeInvite } from './invite/revoke-invite.ts';
+import { useInvite } from './invite/use-invite.ts';
 import { readBoard } from './outlook/read-board.ts';
 import { readOutlook } from './outlook/read-outlook.ts';
 import { addPerson } from './people/add-person.ts';
@@ -34,6 +47,8 @@ import { enterDemo } from './session/enter-demo.ts';
 import { readSession } from './session/read-session.ts';
 import { signIn } from './session/sign-in.ts';
 import { signOut } from './session/sign-out.ts';
+import { beginProgramme } from './setup/begin-programme.ts';
+import { readSetup } from './setup/read-setup.ts';
 import { addShifts } from './shift/add-shifts.ts';
 import { cancelShift } from './shift/cancel-shift.ts';
 import { changeShift } from './shift/change-shift.ts';
@@ -113,6 +128,21 @@ export const HANDLERS: readonly BoundRoute[] = [
   moveBedding,
   listAirReadings,
   putAirReadings,
+  beginProgramme,
+  readSetup,
+  addInvite,
+  listInvites,
+  readInviteCard,
+  revokeInvite,
+  useInvite,
+  addDeviceCode,
+  changePassword,
+  confirmTotp,
+  endDevice,
+  endTotp,
+  listDevices,
+  startTotp,
+  useDeviceCode,
 ];
 
 /** Rows whose code is still on its way; this list goes as soon as it is empty. */

@@ -19,20 +19,24 @@ export interface Beginning {
 }
 
 /** Makes the programme and its first owner, in a store that has neither. */
-export async function beginProgramme(store: Store, now: Date, { programme, coordinator }: Beginning): Promise<void> {
-  const secret = coordinator.password === undefined ? null : await hashPassword(coordinator.password);
+export async function beginProgramme(store: Store, now: Date, beginning: Beginning): Promise<void> {
+  const { password } = beginning.coordinator;
+  const secret = password === undefined ? null : await hashPassword(password);
+  write(store, () => insertBeginning(store, now, beginning, secret));
+}
+
+/** The rows of a beginning; the password comes hashed, since hashing cannot wait inside a transaction. */
+export function insertBeginning(store: Store, now: Date, { programme, coordinator }: Beginning, secret: string | null): void {
   const at = now.toISOString();
-  write(store, () => {
-    insertProgramme(store, { units: 'metric', locale: 'en-GB', ...programme, createdAt: at });
-    insertPerson(store, {
-      id: coordinator.id,
-      name: coordinator.name,
-      email: coordinator.email ?? null,
-      isAdult: true,
-      owner: true,
-      createdAt: at,
-    });
-    setMemberships(store, coordinator.id, 'coordinator', [], at);
-    if (secret !== null) insertCredential(store, { personId: coordinator.id, kind: 'password', secret, createdAt: at });
+  insertProgramme(store, { units: 'metric', locale: 'en-GB', ...programme, createdAt: at });
+  insertPerson(store, {
+    id: coordinator.id,
+    name: coordinator.name,
+    email: coordinator.email ?? null,
+    isAdult: true,
+    owner: true,
+    createdAt: at,
   });
+  setMemberships(store, coordinator.id, 'coordinator', [], at);
+  if (secret !== null) insertCredential(store, { personId: coordinator.id, kind: 'password', secret, createdAt: at });
 }

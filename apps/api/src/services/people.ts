@@ -1,6 +1,7 @@
+import { randomUUID } from 'node:crypto';
 import type { Person, PersonChange, PersonNew } from '@middenry/contract';
 import type * as z from 'zod';
-import type { Signed } from '../context.ts';
+import type { Context, Signed } from '../context.ts';
 import { insertCredential } from '../db/repositories/credential.ts';
 import {
   countOwners,
@@ -9,6 +10,7 @@ import {
   insertPerson,
   listPersons,
   type PersonRow,
+  type RoleName,
   setMemberships,
   updatePerson,
 } from '../db/repositories/person.ts';
@@ -58,6 +60,28 @@ export async function addPerson(context: Signed, body: z.output<typeof PersonNew
     },
     find: () => personShape(personOf(context.store, body.id)),
   });
+}
+
+interface MadePerson {
+  readonly name: string;
+  readonly role: Exclude<RoleName, 'pupil'>;
+  readonly siteIds: readonly string[];
+  readonly email: string | null;
+  /** Hash of their password. */
+  readonly secret: string | null;
+}
+
+/** An adult who comes in by an invite; gives their id. */
+export function makePerson(context: Context, made: MadePerson): string {
+  const { store } = context;
+  const id = randomUUID();
+  const at = context.now.toISOString();
+  checkPerson(store, { ...made, isAdult: true, owner: false, disabled: false }, null);
+  insertPerson(store, { id, name: made.name, email: made.email, isAdult: true, owner: false, createdAt: at });
+  setMemberships(store, id, made.role, made.siteIds, at);
+  if (made.secret !== null) insertCredential(store, { personId: id, kind: 'password', secret: made.secret, createdAt: at });
+  context.audit('person-added', id, { role: made.role });
+  return id;
 }
 
 export function changePerson(context: Signed, id: string, body: z.output<typeof PersonChange>): Person {

@@ -1,12 +1,23 @@
 import type { Session } from '@middenry/contract';
 import type { Context, Who } from '../context.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
+import { hasSecondStep } from './second-step.ts';
 
 /** What the pages need to know about who is here and where. */
 export function sessionShape(context: Context, who: Who | null): Session {
   const programme = findProgramme(context.store);
   return {
-    person: who === null ? null : { id: who.personId, name: who.name, role: who.role, owner: who.owner, siteIds: [...who.siteIds] },
+    person:
+      who === null
+        ? null
+        : {
+            id: who.personId,
+            name: who.name,
+            role: who.role,
+            owner: who.owner,
+            siteIds: [...who.siteIds],
+            secondStepMissing: who.role === 'coordinator' && who.sessionKind !== 'demo' && !hasSecondStep(context.store, who.personId),
+          },
     programme:
       programme === undefined
         ? null

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { Role } from '@middenry/contract';
 import type { Context, Who } from '../context.ts';
 import { listCredentials } from '../db/repositories/credential.ts';
 import { findPersonByEmail, firstInRole, type PersonRow } from '../db/repositories/person.ts';
@@ -7,6 +8,7 @@ import { clearTries, findTries, noteFailure } from '../db/repositories/sign-in-t
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
 import { passwordMatches } from './password.ts';
+import { hasSecondStep, secondStepOpens } from './second-step.ts';
 import { resolveSession, type StartedSession, startSession, stopSession } from './session.ts';
 
 const FREE_TRIES = 3;
@@ -19,10 +21,11 @@ const SECOND_MS = 1000;
 export interface PasswordSignIn {
   readonly email: string;
   readonly password: string;
+  readonly code?: string | undefined;
 }
 
 /** Whoever holds this e-mail address and password, or one and the same refusal for every reason. */
-export async function personByPassword(context: Context, { email, password }: PasswordSignIn): Promise<PersonRow> {
+export async function personByPassword(context: Context, { email, password, code }: PasswordSignIn): Promise<PersonRow> {
   const account = email.trim().toLowerCase();
   const accountHash = createHash('sha256').update(account).digest('hex');
   refuseTooSoon(context, accountHash);
@@ -30,16 +33,25 @@ export async function personByPassword(context: Context, { email, password }: Pa
   const usable = person !== undefined && !person.disabled ? person : undefined;
   const stored = usable === undefined ? null : (listCredentials(context.store, usable.id, 'password')[0]?.secret ?? null);
   const matches = await passwordMatches(stored, password);
-  if (usable === undefined || !matches) {
-    write(context.store, () => {
-      noteFailure(context.store, accountHash, context.now.toISOString());
-      context.audit('sign-in-refused', usable?.id ?? '');
-    });
-    throw refuse('wrong-sign-in');
-  }
-  write(context.store, () => clearTries(context.store, accountHash));
+  const refused = usable === undefined || !matches ? 'wrong-sign-in' : secondStepRefusal(context, usable.id, code);
+  if (refused === 'second-step') throw refuse(refused);
+  write(context.store, () => {
+    if (refused === null) return clearTries(context.store, accountHash);
+    noteFailure(context.store, accountHash, context.now.toISOString());
+    context.audit('sign-in-refused', usable?.id ?? '', { code: refused });
+  });
+  if (usable === undefined || refused !== null) throw refuse(refused ?? 'wrong-sign-in');
   return usable;
 }
+
+function secondStepRefusal(context: Context, personId: string, code: string | undefined): 'second-step' | 'code-wrong' | null {
+  if (!hasSecondStep(context.store, personId)) return null;
+  if (code === undefined) return 'second-step';
+  return write(context.store, () => secondStepOpens(context, personId, code)) ? null : 'code-wrong';
+}
+
+/** A coordinator's session is short on every device; everybody else's lasts a month on theirs. */
+export const kindFor = (role: Role): 'password' | 'device' => (role === 'coordinator' ? 'password' : 'device');
 
 /** The wait grows with each failure and is the same for accounts that do not exist. */
 export function waitSeconds(failures: number): number {

@@ -1,6 +1,6 @@
 /** Classes of pupils. A pupil signs in with the class's code and a card of pictures: nothing to remember, no way to reach them kept. */
 import * as z from 'zod';
-import { ClientId, Id, Name } from '../common.ts';
+import { ClientId, Empty, Id, Name } from '../common.ts';
 import { everyone, leads, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
 import { Session } from './session.ts';
@@ -112,6 +112,7 @@ export const classRoutes = [
     access: leads,
     own: 'site',
     params: IdParams,
+    body: Empty,
     answer: PupilCard,
     status: 201,
   },

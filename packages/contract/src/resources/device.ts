@@ -1,6 +1,6 @@
 /** Devices that are signed in, another device by a code, the password and the second step of a coordinator. */
 import * as z from 'zod';
-import { Id, Instant } from '../common.ts';
+import { Empty, Id, Instant } from '../common.ts';
 import { everyone, grownUps, owners, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
 import { Session } from './session.ts';
@@ -47,7 +47,7 @@ export const deviceRoutes = [
     summary: 'Where I am signed in',
     tag: 'device',
     access: owners,
-    own: 'nothing',
+    own: 'person',
     query: z.object({ personId: Id.optional() }),
     answer: z.object({ items: z.array(Device) }),
     status: 200,
@@ -106,6 +106,7 @@ export const deviceRoutes = [
     tag: 'device',
     access: grownUps,
     own: 'nothing',
+    body: Empty,
     answer: TotpStart,
     status: 201,
   },

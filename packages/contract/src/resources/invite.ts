@@ -4,6 +4,7 @@ import { ClientId, Id, Instant, Name } from '../common.ts';
 import { coordinators, everyone, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
 import { Session } from './session.ts';
+import { Password } from './setup.ts';
 
 export const INVITE_ROLES = ['volunteer', 'site-lead', 'coordinator'] as const;
 export const INVITE_STATES = ['open', 'used', 'revoked', 'run-out'] as const;
@@ -33,10 +34,19 @@ export const InviteCard = z.object({
   name: z.string().nullable(),
   role: z.enum(INVITE_ROLES),
   needsName: z.boolean(),
+  needsPassword: z.boolean().describe('a coordinator also says an e-mail address and a password'),
   expiresAt: Instant,
 });
 const Token = z.string().regex(/^[\w-]{22,64}$/, 'is not an invite');
-export const InviteUse = z.object({ token: Token, name: Name.optional(), deviceLabel: z.string().trim().max(120).default('') }).strict();
+export const InviteUse = z
+  .object({
+    token: Token,
+    name: Name.optional(),
+    email: z.email().max(254).optional(),
+    password: Password.optional(),
+    deviceLabel: z.string().trim().max(120).default(''),
+  })
+  .strict();
 
 export const inviteRoutes = [
   {

@@ -1,6 +1,6 @@
 /** Keeping it: audit, backups, restore drill, the demonstration's age; and read-only links. */
 import * as z from 'zod';
-import { ClientId, Id, Instant, PersonRef } from '../common.ts';
+import { ClientId, Empty, Id, Instant, PersonRef } from '../common.ts';
 import { coordinators, everyone, type RouteSpec } from '../route.ts';
 import { Board } from './outlook.ts';
 import { IdParams } from './place.ts';
@@ -75,6 +75,7 @@ export const keepRoutes = [
     tag: 'keep',
     access: coordinators,
     own: 'nothing',
+    body: Empty,
     answer: Backup,
     status: 201,
   },

@@ -13,6 +13,7 @@ export const Session = z.object({
       role: Role,
       owner: z.boolean(),
       siteIds: z.array(Id).describe('Sites this person belongs to; empty means all.'),
+      secondStepMissing: z.boolean().describe('a coordinator who has not yet set up an authenticator'),
     })
     .nullable(),
   programme: z
@@ -25,7 +26,11 @@ export const Session = z.object({
 });
 export type Session = z.infer<typeof Session>;
 
-export const SignIn = z.object({ email: z.string().trim().min(3).max(254), password: z.string().min(1).max(256) });
+export const SignIn = z.object({
+  email: z.string().trim().min(3).max(254),
+  password: z.string().min(1).max(256),
+  code: z.string().trim().max(20).optional().describe('of the authenticator, or a recovery code'),
+});
 export const DemoEntry = z.object({ as: z.enum(['coordinator', 'volunteer']) });
 
 export const sessionRoutes = [

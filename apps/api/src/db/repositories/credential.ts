@@ -7,6 +7,7 @@ export interface CredentialRow {
   readonly id: string;
   readonly secret: string;
   readonly usedAt: string | null;
+  readonly lastStep: number | null;
 }
 
 interface CredentialNewRow {
@@ -24,7 +25,9 @@ export function insertCredential(store: Store, row: CredentialNewRow): void {
 
 export function listCredentials(store: Store, personId: string, kind: CredentialKind): readonly CredentialRow[] {
   return store
-    .sql('SELECT id, secret, used_at AS usedAt FROM credential WHERE person_id = ? AND kind = ? ORDER BY created_at, id')
+    .sql(
+      'SELECT id, secret, used_at AS usedAt, last_step AS lastStep FROM credential WHERE person_id = ? AND kind = ? ORDER BY created_at, id',
+    )
     .all(personId, kind) as CredentialRow[];
 }
 
@@ -35,4 +38,12 @@ export function deleteCredentials(store: Store, personId: string, kind: Credenti
 /** Gives whether it was unused until now: of two tries at once only one is told yes. */
 export function useCredential(store: Store, id: string, at: string): boolean {
   return store.sql('UPDATE credential SET used_at = ? WHERE id = ? AND used_at IS NULL').run(at, id).changes === 1;
+}
+
+export function markTotpOn(store: Store, id: string, step: number, at: string): void {
+  store.sql('UPDATE credential SET used_at = ?, last_step = ? WHERE id = ?').run(at, step, id);
+}
+
+export function noteTotpStep(store: Store, id: string, step: number): void {
+  store.sql('UPDATE credential SET last_step = ? WHERE id = ?').run(step, id);
 }

@@ -68,3 +68,29 @@ export function endSession(store: Store, id: string, at: string): void {
 export function endSessionsOf(store: Store, personId: string, at: string): void {
   store.sql('UPDATE sign_in_session SET ended_at = ? WHERE person_id = ? AND ended_at IS NULL').run(at, personId);
 }
+
+export interface SessionRow {
+  readonly id: string;
+  readonly personId: string;
+  readonly kind: SessionKind;
+  readonly label: string;
+  readonly createdAt: string;
+  readonly lastSeenAt: string;
+  readonly expiresAt: string;
+}
+
+const LIST = `SELECT id, person_id AS personId, kind, label, created_at AS createdAt, last_seen_at AS lastSeenAt, expires_at AS expiresAt
+  FROM sign_in_session WHERE ended_at IS NULL AND expires_at > ?`;
+
+/** Sessions of a person that still open something, the one used last first. */
+export function listSessions(store: Store, personId: string, at: string): readonly SessionRow[] {
+  return store.sql(`${LIST} AND person_id = ? ORDER BY last_seen_at DESC, id`).all(at, personId) as SessionRow[];
+}
+
+export function findLiveSession(store: Store, id: string, at: string): SessionRow | undefined {
+  return store.sql(`${LIST} AND id = ?`).get(at, id) as SessionRow | undefined;
+}
+
+export function endOtherSessions(store: Store, personId: string, keepId: string, at: string): void {
+  store.sql('UPDATE sign_in_session SET ended_at = ? WHERE person_id = ? AND id <> ? AND ended_at IS NULL').run(at, personId, keepId);
+}

@@ -1,0 +1,76 @@
+import { randomUUID } from 'node:crypto';
+import type { Device, DeviceCode, DeviceCodeUse } from '@middenry/contract';
+import type * as z from 'zod';
+import type { Context, Signed, Who } from '../context.ts';
+import {
+  dropDeviceCodes,
+  insertDeviceCode,
+  liveDeviceCodes,
+  noteWrongDeviceCode,
+  spendDeviceCode,
+} from '../db/repositories/device-code.ts';
+import { listSessions } from '../db/repositories/session.ts';
+import { write } from '../db/store.ts';
+import { refuse, refuseField } from '../refusal.ts';
+import { personOf } from './people.ts';
+import { hashOf, newSixDigits, sameHash } from './secret.ts';
+import type { StartedSession } from './session.ts';
+import { enter, kindFor } from './sign-in.ts';
+
+const LIFE_MS = 10 * 60_000;
+const MOST_TRIES = 5;
+
+/** Where a person is signed in now. */
+export function devicesOf(context: Signed, personId: string): z.output<typeof Device>[] {
+  return listSessions(context.store, personId, context.now.toISOString()).map(({ id, kind, label, createdAt, lastSeenAt, expiresAt }) => ({
+    id,
+    personId,
+    kind,
+    label,
+    createdAt,
+    lastSeenAt,
+    expiresAt,
+    here: id === context.who.sessionId,
+  }));
+}
+
+/** Six digits for one more device of this person; they replace the ones before. */
+export function addDeviceCode(context: Signed, personId: string): z.output<typeof DeviceCode> {
+  const { store, now } = context;
+  return write(store, () => {
+    const person = personOf(store, personId);
+    if (person.role === 'pupil') throw refuseField('/personId', 'a pupil has a card instead');
+    if (person.disabled) throw refuse('not-found');
+    const code = newSixDigits();
+    const id = randomUUID();
+    const expiresAt = new Date(now.getTime() + LIFE_MS).toISOString();
+    dropDeviceCodes(store, personId);
+    const row = { id, personId, codeHash: hashOf(id, code), createdBy: context.who.personId, createdAt: now.toISOString(), expiresAt };
+    insertDeviceCode(store, row);
+    context.audit('device-code-made', personId);
+    return { code, expiresAt };
+  });
+}
+
+/**
+ * Signs a device in with six digits.
+ *
+ * A million codes are few: a wrong try therefore counts against every code that is open, and after
+ * five of them each of those is dead.
+ */
+export function useDeviceCode(context: Context, body: z.output<typeof DeviceCodeUse>): StartedSession & { who: Who } {
+  const { store } = context;
+  const at = context.now.toISOString();
+  const entered = write(store, () => {
+    const row = liveDeviceCodes(store, at, MOST_TRIES).find(({ id, codeHash }) => sameHash(codeHash, hashOf(id, body.code)));
+    if (row === undefined || !spendDeviceCode(store, row.id, at)) {
+      noteWrongDeviceCode(store, at);
+      context.audit('device-code-refused');
+      return null;
+    }
+    return enter(context, row.personId, kindFor(personOf(store, row.personId).role), body.deviceLabel);
+  });
+  // Refused outside the transaction, or the count of wrong tries would be taken back with it.
+  if (entered === null) throw refuse('code-wrong', { detail: 'This code is not right, was used, or has run out; ask for a new one.' });
+  return entered;
+}
