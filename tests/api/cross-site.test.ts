@@ -50,14 +50,14 @@ const attacks: Readonly<Record<string, { readonly headers: Headers }>> = {
 };
 
 async function attack(spec: RouteSpec, headers: Headers): Promise<number> {
-  const { who, url, body } = sampleOf(spec, stage);
+  const { who, url, body, headers: own } = sampleOf(spec, stage);
   const cookie: Headers = who === null ? {} : { cookie: stage.cast.cookie(who) };
   const { 'content-type': contentType = '', ...rest } = headers;
   const answer = await stage.cast.app.inject({
     method: spec.method,
     url,
     ...(body === undefined ? {} : { payload: JSON.stringify(body) }),
-    headers: { ...cookie, ...rest, ...(body === undefined ? {} : { 'content-type': contentType }) },
+    headers: { ...cookie, ...own, ...rest, ...(body === undefined ? {} : { 'content-type': contentType }) },
   });
   return answer.statusCode;
 }
