@@ -8,6 +8,8 @@ interface Options<N extends CallName> {
   readonly params?: Readonly<Record<string, string>>;
   readonly query?: Readonly<Record<string, string | number | boolean | undefined>>;
   readonly body?: BodyOf<N>;
+  /** The revision that was read, where two people might write at once. */
+  readonly ifMatch?: number;
 }
 
 /** The address of a call with its parameters filled in. */
@@ -29,6 +31,7 @@ export async function call<N extends CallName>(send: typeof fetch, name: N, opti
   const method = CALLS[name].slice(0, CALLS[name].indexOf(' '));
   const headers: Record<string, string> = { accept: 'application/json' };
   if (options.body !== undefined) headers['content-type'] = 'application/json';
+  if (options.ifMatch !== undefined) headers['if-match'] = `"${options.ifMatch}"`;
   let response: Response;
   try {
     response = await send(addressOf(name, options.params, options.query), {

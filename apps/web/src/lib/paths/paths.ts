@@ -12,6 +12,22 @@ export const paths = {
   binLog: (id: string, kind?: string) => `/bins/${id}/log${kind === undefined ? '' : `?kind=${kind}`}`,
   shift: (id: string) => `/shifts/${id}`,
   newShift: '/shifts/new',
+  entry: (id: string) => `/entries/${id}`,
+  newBin: '/bins/new',
+  editBin: (id: string) => `/bins/${id}/edit`,
+  people: '/people',
+  me: '/me',
+  classes: '/classes',
+  sites: '/sites',
+  site: (id: string) => `/sites/${id}`,
+  materials: '/materials',
+  keep: '/keep',
+  audit: '/audit',
+  links: '/links',
+  apiPage: '/api-page',
+  setup: '/setup',
+  enterCode: '/sign-in/code',
+  enterPupil: '/sign-in/pupil',
 } as const;
 
 /** A path of our own to go back to; anything else becomes the board. */

@@ -1,0 +1,18 @@
+import { need } from '$lib/api/call.ts';
+import type { PageLoad } from './$types';
+
+export const load: PageLoad = async ({ fetch, params, url }) => {
+  const entry = await need(fetch, 'readEntry', { params });
+  const [bin, history, materials] = await Promise.all([
+    need(fetch, 'readBin', { params: { id: entry.binId } }),
+    need(fetch, 'readEntryHistory', { params }),
+    need(fetch, 'listMaterials'),
+  ]);
+  return {
+    entry,
+    bin,
+    history: history.items,
+    foods: materials.items.filter((m) => m.kind !== 'never' && !m.hidden),
+    done: url.searchParams.get('done'),
+  };
+};
