@@ -11,13 +11,13 @@ const portion = (feed: Feed, massKg: number, qualityRatio: number) => ({
   composition: { ...feed, moistureFracWb: MOISTURE, qualityRatio },
 });
 
-/** 100 g of feed a week in a 2-litre dish; the other half, by dry mass, is what sludge is mixed with. */
+/** 100 g of feed a week, taken as dry mass since the mixtures are by dry mass, in a 2-litre dish; the other half, by dry mass, is what sludge is mixed with. */
 function weekly(other: Feed | null, quality: number, otherQuality: number): readonly BinEvent[] {
   return [7, 14, 21, 28, 35].map((day) => ({
     day,
     type: 'feeding' as const,
     zone: 1,
-    items: other ? [portion(SEWAGE_SLUDGE, 0.05, quality), portion(other, 0.05, otherQuality)] : [portion(SEWAGE_SLUDGE, 0.1, quality)],
+    items: other ? [portion(SEWAGE_SLUDGE, 0.25, quality), portion(other, 0.25, otherQuality)] : [portion(SEWAGE_SLUDGE, 0.5, quality)],
   }));
 }
 
@@ -28,7 +28,7 @@ const W11_DISH: Dish = {
   worms: { juveniles: 60, meanMassMg: 242, species: 'eisenia-andrei' },
   days: 43,
   feed: SEWAGE_SLUDGE,
-  feedKgWb: 0.1,
+  feedKgWb: 0.5,
 };
 
 /** Paper and card as in the materials table, food waste as the reference 1 of the table. */
@@ -48,8 +48,8 @@ export const w11: Study = {
         {
           ...W11_DISH,
           events: weekly(other, quality, otherQuality),
-          feedKgWb: other ? 0.05 : 0.1,
-          ...(other ? { with: { feed: other, massKgWb: 0.05, qualityRatio: otherQuality } } : {}),
+          feedKgWb: other ? 0.25 : 0.5,
+          ...(other ? { with: { feed: other, massKgWb: 0.25, qualityRatio: otherQuality } } : {}),
         },
         quality,
       );

@@ -179,8 +179,8 @@ export const w20: Study = {
       table.share(`mass on day ${day} at 15 C [mg]`, 0.25, { published: massAt(at15, day), ours: massOn(cool, day) });
     }
     const facts = SPECIES_FACTS['dendrobaena-veneta'];
-    table.share('incubation at 25 C [d]', 0.2, { published: 42.1, ours: incubationDays(25, facts.incubationRatio) });
-    table.share('incubation at 15 C [d]', 0.2, { published: 71, ours: incubationDays(15, facts.incubationRatio) });
+    table.share('incubation at 25 C [d]', 0.2, { published: 42.1, ours: incubationDays(25, facts) });
+    table.share('incubation at 15 C [d]', 0.2, { published: 71, ours: incubationDays(15, facts) });
     const laid = (tempC: number): number => cocoonsPerAdultDay({ ...VENETA_DISH, tempC }, 1, 100, 200);
     table.share('cocoons per worm and day at 25 C', 0.2, { published: 0.28, ours: laid(25) });
     table.share('cocoons per worm and day at 15 C', 0.2, { published: 0.17, ours: laid(15) });

@@ -2,7 +2,7 @@ import { parameter } from './parameter.ts';
 
 /** Model.md 1.6. */
 export const CARBON_NITROGEN_PARAMETERS = {
-  balancedCn: parameter(20, 'ratio', 'from memory', 'rotting matter above it keeps all its nitrogen'),
+  balancedCn: parameter(20, 'ratio', 'from memory', 'haug-1993: rotting matter above it keeps all its nitrogen'),
   leastLossFrac: parameter(0.02, 'share', 'estimate', 'none: of the nitrogen set free'),
   mostLossFrac: parameter(0.3, 'share', 'estimate', 'none: of the nitrogen set free at C:N 5'),
   alkaliPhKgPerKgN: parameter(60, 'pH kg/kg', 'estimate', 'none: ammonia lifts the pH of rich food'),

@@ -12,7 +12,7 @@ import type { BinState } from './state.ts';
 import { capacityKg } from './water-balance.ts';
 
 export const EVENT_PARAMETERS = {
-  usualCoverM: parameter(0.03, 'm', 'common practice', 'no source: a hand of shredded paper'),
+  usualCoverM: parameter(0.03, 'm', 'common practice', 'common practice: a hand of shredded paper'),
   inoculantGain: DECAY_PARAMETERS.inoculationGain,
 } as const;
 

@@ -3,7 +3,7 @@ import { freedNitrogenFrac, nitrogenLossFrac } from './carbon-nitrogen.ts';
 import { lossByAshFrac, yieldKgWb } from './castings.ts';
 import { DECAY_PARAMETERS, decayedFrac, grazingRatio, maturityRatio, moistureRatio, preparationRatio } from './decay.ts';
 import { larvaeRatePerDay } from './visitors.ts';
-import { heatDeathPerDay, incubationDays, moistureGrowthRatio, nextRootMass, phGrowthRatio } from './worms.ts';
+import { heatDeathPerDay, incubationDays, moistureGrowthRatio, nextRootMass, phGrowthRatio, SPECIES_FACTS } from './worms.ts';
 
 describe('moistureRatio()', () => {
   it.each([
@@ -67,8 +67,8 @@ describe('worms', () => {
       [25, 21],
       [28, 18],
     ] as const)
-      expect(Math.round(incubationDays(tempC, 1))).toBe(days);
-    expect(incubationDays(5, 1)).toBe(Number.POSITIVE_INFINITY);
+      expect(Math.round(incubationDays(tempC, SPECIES_FACTS['eisenia-fetida']))).toBe(days);
+    expect(incubationDays(5, SPECIES_FACTS['eisenia-fetida'])).toBe(Number.POSITIVE_INFINITY);
   });
   it('die of heat along a curve: little at 28 C, most within ten days at 35 C', () => {
     expect(heatDeathPerDay(25)).toBe(0);

@@ -74,6 +74,16 @@ function layerDensityKgM3(preparation: Preparation): number {
 const blend = (haveKg: number, have: number, addKg: number, add: number): number =>
   haveKg + addKg > 0 ? (haveKg * have + addKg * add) / (haveKg + addKg) : add;
 
+/** What a charge would rot a day, the weight of its quality in a mix. */
+const flowOf = (charge: Charge, dryKg: number): number =>
+  dryKg * (charge.labileFracDb * charge.labileRatePerDay + charge.slowFracDb * charge.slowRatePerDay);
+
+/** Quality of a mix: each part by how fast it rots and by how good it is, since poor matter that rots beside rich matter grows good microbes. */
+function blendQuality(haveFlow: number, have: number, addFlow: number, add: number): number {
+  const weight = haveFlow * have + addFlow * add;
+  return weight > 0 ? (haveFlow * have * have + addFlow * add * add) / weight : Math.max(have, add);
+}
+
 /** Books what comes in. */
 export function bookIn(state: BinState, member: number, charge: Charge, massKg: number): void {
   const dryKg = massKg * charge.dryFrac;
@@ -91,10 +101,10 @@ export function putFood(state: BinState, member: number, zone: number, charge: C
   const volumeM3 = massKg / (charge.layerKgM3 * state.bed.densityRatio[member]!);
   const labileKg = dryKg * charge.labileFracDb;
   const slowKg = dryKg * charge.slowFracDb;
-  const organicKg = z.labileKg[at]! + z.slowKg[at]!;
+  const haveFlow = z.labileKg[at]! * z.labileRatePerDay[at]! + z.slowKg[at]! * z.slowRatePerDay[at]!;
+  z.quality[at] = blendQuality(haveFlow, z.quality[at]!, flowOf(charge, dryKg), charge.quality);
   z.labileRatePerDay[at] = blend(z.labileKg[at]!, z.labileRatePerDay[at]!, labileKg, charge.labileRatePerDay);
   z.slowRatePerDay[at] = blend(z.slowKg[at]!, z.slowRatePerDay[at]!, slowKg, charge.slowRatePerDay);
-  z.quality[at] = blend(organicKg, z.quality[at]!, labileKg + slowKg, charge.quality);
   z.settledFrac[at] = blend(z.looseVolumeM3[at]!, z.settledFrac[at]!, volumeM3, 0);
   z.looseFrac[at] = blend(z.looseVolumeM3[at]!, z.looseFrac[at]!, volumeM3, 0);
   z.looseVolumeM3[at]! += volumeM3;
@@ -113,7 +123,9 @@ export function putBedding(state: BinState, member: number, charge: Charge, mass
   const dryKg = massKg * charge.dryFrac;
   const labileKg = dryKg * charge.labileFracDb;
   const slowKg = dryKg * charge.slowFracDb;
-  const organicKg = b.beddingLabileKg[member]! + b.beddingSlowKg[member]!;
+  const haveFlow =
+    b.beddingLabileKg[member]! * b.beddingLabileRatePerDay[member]! + b.beddingSlowKg[member]! * b.beddingSlowRatePerDay[member]!;
+  b.beddingQuality[member] = blendQuality(haveFlow, b.beddingQuality[member]!, flowOf(charge, dryKg), charge.quality);
   b.beddingLabileRatePerDay[member] = blend(
     b.beddingLabileKg[member]!,
     b.beddingLabileRatePerDay[member]!,
@@ -121,7 +133,6 @@ export function putBedding(state: BinState, member: number, charge: Charge, mass
     charge.labileRatePerDay,
   );
   b.beddingSlowRatePerDay[member] = blend(b.beddingSlowKg[member]!, b.beddingSlowRatePerDay[member]!, slowKg, charge.slowRatePerDay);
-  b.beddingQuality[member] = blend(organicKg, b.beddingQuality[member]!, labileKg + slowKg, charge.quality);
   b.beddingLabileKg[member]! += labileKg;
   b.beddingSlowKg[member]! += slowKg;
   b.beddingAshKg[member]! += dryKg * charge.ashFracDb;

@@ -10,7 +10,7 @@ export const TEMPERATURE_PARAMETERS = {
   heatPerOxygenKjPerG: parameter(14, 'kJ/g', 'from memory', 'haug-1993'),
   evaporationHeatKjPerKg: parameter(2450, 'kJ/kg', 'from memory', 'latent heat of water at 20 C'),
   waterHeatKjPerKgK: parameter(4.18, 'kJ/kg/K', 'from memory', 'heat capacity of water'),
-  solidsHeatKjPerKgK: parameter(1.4, 'kJ/kg/K', 'derived', 'thesis-heat-2.78 at 54 % moisture less its water'),
+  solidsHeatKjPerKgK: parameter(1.4, 'kJ/kg/K', 'derived', 'thesis-heat: 2.78 at 54 % moisture less its water'),
   conductivityWPerMK: parameter(0.4, 'W/m/K', 'published', 'ahn-2009'),
   filmWPerM2K: parameter(8, 'W/m2/K', 'from memory', 'eq10'),
   binLossWPerM2K: parameter(4, 'W/m2/K', 'estimate', 'none: still air outside a plastic or wooden wall'),

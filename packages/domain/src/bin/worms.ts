@@ -13,7 +13,7 @@ export const WORM_PARAMETERS = {
     'derived',
     'edwards-1988, tripathi-2004, gunadi-2002: slope of cube-root mass of well-fed young at 25 C',
   ),
-  flowPerAppetite: parameter(0.04, 'g/d per g^(2/3)', 'derived', 'dominguez-1997: single against sixteen worms on one batch'),
+  flowPerAppetite: parameter(0.025, 'g/d per g^(2/3)', 'derived', 'dominguez-1997: single against sixteen worms on one batch'),
   starvingLossPerDay: parameter(0.006, '1/d', 'derived', 'eq13'),
   ingestionKgPerKgDay: parameter(0.0325, 'kg dry/kg/d', 'estimate', 'eq12: 0.25 kg of scraps at 87 % water'),
   youngAppetiteExponent: parameter(-1 / 3, '1', 'published', 'johnston-2014'),
@@ -25,7 +25,7 @@ export const WORM_PARAMETERS = {
   feedMaxC: parameter(33, 'C', 'estimate', 'science 3'),
   growMinC: parameter(4, 'C', 'estimate', 'science 3'),
   growOptimumC: parameter(25, 'C', 'published', 'edwards-1988'),
-  growMaxC: parameter(36, 'C', 'estimate', 'loehr-1985: death at 35 C when sustained'),
+  growMaxC: parameter(34, 'C', 'estimate', 'science 3'),
   layMinC: parameter(7, 'C', 'estimate', 'science 3'),
   layOptimumC: parameter(22, 'C', 'estimate', 'science 3'),
   layMaxC: parameter(31, 'C', 'estimate', 'science 3'),
@@ -51,8 +51,6 @@ export const WORM_PARAMETERS = {
   layingFromFoodRatio: parameter(0.3, 'ratio', 'estimate', 'none: no laying where adults only keep themselves'),
   crowdKgPerM2: parameter(6, 'kg/m2', 'estimate', 'reeh-1992: laying almost stops in a crowd'),
   hatchFrac: parameter(0.83, 'share', 'published', 'edwards-1988 as listed; teferedegn-2024 0.87'),
-  incubationDegreeDays: parameter(400, 'C d', 'estimate', 'science 2d, 400/(T-6)'),
-  incubationBaseC: parameter(6, 'C', 'estimate', 'science 2d'),
   carbonFracOfLive: parameter(0.08, 'share', 'estimate', 'none: 17 % dry, 47 % of it carbon'),
   nitrogenFracOfLive: parameter(0.0175, 'share', 'estimate', 'none: 10 % of dry'),
   tissueYield: parameter(0.5, 'share', 'estimate', 'none: half of what is built with is burnt'),
@@ -68,18 +66,21 @@ export interface SpeciesFacts {
   readonly maturityG: number;
   readonly youngPerCocoon: number;
   readonly cocoonsRatio: number;
-  readonly incubationRatio: number;
+  /** Days to hatching are degreeDays / (T - baseC). */
+  readonly incubationDegreeDays: number;
+  readonly incubationBaseC: number;
 }
 
 const EISENIA: SpeciesFacts = {
-  fullMassG: 1,
+  fullMassG: 1.2,
   growthRatio: 1,
   birthMassG: 0.005,
   cocoonMassG: 0.0145,
   maturityG: WORM_PARAMETERS.maturityG.value,
   youngPerCocoon: 3,
   cocoonsRatio: 1,
-  incubationRatio: 1,
+  incubationDegreeDays: 400,
+  incubationBaseC: 6,
 };
 
 /** Sources: podolak-2020 (cocoon mass), teferedegn-2024, viljoen-1992 (D. veneta: mass, cocoons, incubation, young). */
@@ -93,8 +94,9 @@ export const SPECIES_FACTS: Readonly<Record<Species, SpeciesFacts>> = {
     cocoonMassG: 0.032,
     maturityG: 0.6,
     youngPerCocoon: 1.1,
-    cocoonsRatio: 0.6,
-    incubationRatio: 2,
+    cocoonsRatio: 0.8,
+    incubationDegreeDays: 1034,
+    incubationBaseC: 0.4,
   },
 };
 
@@ -121,9 +123,9 @@ export const phGrowthRatio = (ph: number): number =>
 export const heatDeathPerDay = (tempC: number): number =>
   tempC <= 26 ? 0 : Math.min(5, P.heatDeathAt30PerDay.value * Math.exp(P.heatDeathPerC.value * (tempC - 30)));
 
-/** Days from laying to hatching, 400/(T-6); Infinity where it is too cold @source science 2d */
-export const incubationDays = (tempC: number, ratio: number): number =>
-  tempC <= P.incubationBaseC.value ? Number.POSITIVE_INFINITY : (ratio * P.incubationDegreeDays.value) / (tempC - P.incubationBaseC.value);
+/** Days from laying to hatching; Infinity where it is too cold. E. fetida 400/(T-6) @source science 2d, viljoen-1992 */
+export const incubationDays = (tempC: number, facts: Pick<SpeciesFacts, 'incubationDegreeDays' | 'incubationBaseC'>): number =>
+  tempC <= facts.incubationBaseC ? Number.POSITIVE_INFINITY : facts.incubationDegreeDays / (tempC - facts.incubationBaseC);
 
 /**
  * Mass after a time of growing or shrinking, in cube-root grams.
@@ -132,7 +134,7 @@ export const incubationDays = (tempC: number, ratio: number): number =>
  *
  * @shape scalar -> scalar
  * @returns Cube root of mass, [g^(1/3)]
- * @source see WORM_PARAMETERS.growthPerDay, starvingLossPerDay
+ * @source edwards-1988, tripathi-2004, gunadi-2002, eq13 (see WORM_PARAMETERS.growthPerDay, starvingLossPerDay)
  */
 export function nextRootMass(
   rootG: number,

@@ -101,7 +101,7 @@ function layingPerAdult({ state, scratch: s, species, geometry }: StepContext, m
 /** Cocoons move down their chain; what leaves it hatches or is lost. */
 function hatch({ state, scratch: s, species, days }: StepContext, m: number): void {
   const chain = state.cocoonCounts;
-  const incubation = incubationDays(state.bed.bedTempC[m]!, species.incubationRatio);
+  const incubation = incubationDays(state.bed.bedTempC[m]!, species);
   const moved = -Math.expm1((-chain.length / incubation) * days);
   let out = 0;
   for (let i = chain.length - 1; i >= 0; i--) {
