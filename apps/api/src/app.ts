@@ -12,6 +12,7 @@ import { answerProblems, answerUnreadable } from './plugins/problem.ts';
 import { readSessions } from './plugins/session.ts';
 import { AWAITED, HANDLERS } from './routes/handlers.ts';
 import { checkComplete, register } from './routing/route.ts';
+import { type Events, eventsOf } from './services/events.ts';
 import { type InProcess, inProcessOf } from './services/in-process.ts';
 import type { SetupCode } from './services/setup-code.ts';
 
@@ -35,6 +36,7 @@ declare module 'fastify' {
     /** For code in this process (demonstration, tests, pages), never reachable from outside. */
     middenry: InProcess;
     drain: Drain;
+    events: Events;
   }
 }
 
@@ -62,6 +64,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   });
   app.decorate('middenry', inProcessOf(frame, registered));
   app.removeContentTypeParser('text/plain');
+  app.decorate('events', eventsOf(store));
+  app.addHook('preClose', async () => app.events.close());
   setCommonHeaders(app, config);
   app.decorate('drain', countRequests(app));
   logRequests(app);

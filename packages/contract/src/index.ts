@@ -1,6 +1,7 @@
 import { careRoutes } from './resources/care.ts';
 import { deviceRoutes } from './resources/device.ts';
 import { entryRoutes } from './resources/entry.ts';
+import { eventsRoutes } from './resources/events.ts';
 import { inviteRoutes } from './resources/invite.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
@@ -51,5 +52,6 @@ export const ROUTES = [
   ...setupRoutes,
   ...inviteRoutes,
   ...deviceRoutes,
+  ...eventsRoutes,
 ] as const;
 export type RouteName = (typeof ROUTES)[number]['name'];

@@ -24,6 +24,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   signOut: members,
   readSetup: everyone,
   beginProgramme: everyone,
+  readEvents: members,
   listInvites: coordinators,
   addInvite: coordinators,
   revokeInvite: coordinators,

@@ -75,6 +75,7 @@ export const entranceSamples = {
     body: beginning(cast.setupWords),
     ready: () => void cast.store.sqlite.prepare('DELETE FROM programme').run(),
   }),
+  readEvents: () => ({ who: 'pupil', url: '/api/events?once=true' }),
   listInvites: () => ({ who: 'coordinator', url: '/api/invites' }),
   addInvite: () => ({
     who: 'coordinator',

@@ -19,6 +19,7 @@ import { logWorms } from './entry/log-worms.ts';
 import { readEntry } from './entry/read-entry.ts';
 import { readEntryHistory } from './entry/read-entry-history.ts';
 import { undoEntry } from './entry/undo-entry.ts';
+import { readEvents } from './events/read-events.ts';
 import { addInvite } from './invite/add-invite.ts';
 import { listInvites } from './invite/list-invites.ts';
 import { readInviteCard } from './invite/read-invite-card.ts';
@@ -130,6 +131,7 @@ export const HANDLERS: readonly BoundRoute[] = [
   putAirReadings,
   beginProgramme,
   readSetup,
+  readEvents,
   addInvite,
   listInvites,
   readInviteCard,

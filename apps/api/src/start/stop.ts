@@ -6,6 +6,8 @@ const LONGEST_MS = 10_000;
 
 /** Ends in order: nothing new, what runs is finished, the log of the store is folded in, the folder is free again. */
 export async function stop(app: FastifyInstance, store: Store, lock: Lock): Promise<void> {
+  // Streams never end by themselves.
+  app.events.close();
   await app.drain.stop(LONGEST_MS);
   await app.close();
   store.sqlite.pragma('wal_checkpoint(TRUNCATE)');

@@ -18,6 +18,7 @@ export const eventsRoutes = [
     tag: 'events',
     access: members,
     own: 'nothing',
+    query: z.object({ once: z.stringbool().optional().describe('say what was missed and end, for asking now and then') }),
     status: 200,
     contentType: 'text/event-stream',
   },
