@@ -88,9 +88,9 @@ describe('outlookOf() on a well-kept bin', () => {
 });
 
 describe('outlookOf() on trouble', () => {
-  const heap = [...wellKept(70), feed(77, 2, 7, 0), look(77)];
+  const heap = [...wellKept(70), feed(77, 2, 10, 0), look(77)];
 
-  it('a bin given seven kilograms at once turns overfed, names that feeding, and less food helps', () => {
+  it('a bin given ten kilograms at once turns overfed, names that feeding, and less food helps', () => {
     const outlook = at(heap, 79);
     const overfed = signal(outlook, 'overfed');
     expect(outlook.band).toBe('act');
@@ -147,11 +147,11 @@ describe('outlookOf() on trouble', () => {
 
   it('logging a large feeding changes the band at once', () => {
     expect(at(wellKept(77), 78).band).toBe('settled');
-    expect(at([...wellKept(77), feed(78, 3, 7, 0)], 78).band).toBe('act');
+    expect(at([...wellKept(77), feed(78, 3, 10, 0)], 78).band).toBe('act');
   });
 
   it('a planned feeding that would be too much is seen coming, and holding it helps most', () => {
-    const planned = [...wellKept(70), feed(75, 2, 8, 0)];
+    const planned = [...wellKept(70), feed(75, 2, 10, 0)];
     const overfed = signal(at(planned, 73), 'overfed');
     expect(overfed).toMatchObject({ band: 'act', holdsNow: false, firstLikelyDay: 75 });
     expect(overfed?.remedies[0]).toMatchObject({ id: 'hold-next-feed', probabilityBefore: 1, probabilityAfter: 0, effortMinutes: 0 });

@@ -106,10 +106,10 @@ describe('things seen', () => {
     expect(SIGNALS.airless.seen(atWell(31, {}, [check({ smell: 'rotten' }), check({ smell: 'earthy' }, 31)]))).toEqual([]);
   });
 
-  it('care ends it after two days', () => {
+  it('care ends it the day after', () => {
     const events: BinEvent[] = [check({ squeeze: 'crumbles' }), { day: 31, type: 'water', massKg: 2 }];
-    expect(SIGNALS.dry.seen(atWell(32, {}, events))).toHaveLength(1);
-    expect(SIGNALS.dry.seen(atWell(33, {}, events))).toEqual([]);
+    expect(SIGNALS.dry.seen(atWell(31, {}, events))).toHaveLength(1);
+    expect(SIGNALS.dry.seen(atWell(32, {}, events))).toEqual([]);
   });
 
   it('a feeding found mostly there after ten days is overfed and names both entries', () => {

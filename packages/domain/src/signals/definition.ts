@@ -55,9 +55,9 @@ export interface SignalDefinition {
   readonly reasons: (at: SignalTold) => readonly Reason[];
 }
 
-/** What was seen counts for a week, unless somebody saw otherwise or care was given and it had two days to work. */
+/** What was seen counts for a week, unless somebody saw otherwise or care was given and it had a day to work. */
 export const SEEN_COUNTS = parameter(7, 'd', 'estimate', 'common-practice');
-export const CARE_WORKS = parameter(2, 'd', 'estimate', 'common-practice');
+export const CARE_WORKS = parameter(1, 'd', 'estimate', 'common-practice');
 
 /** Whether a thing seen still stands on the day of the facts, after the care that ends it. */
 export function stillStands(log: LogFacts, seenDay: number, endedBy: readonly BinEvent['type'][]): boolean {

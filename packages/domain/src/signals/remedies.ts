@@ -6,9 +6,9 @@ import { SIGNALS } from './registry.ts';
 import { REMEDIES, type RemedyPlan, type RemedyScene } from './remedy-registry.ts';
 import type { Remedy, RemedyId, SignalOutlook } from './types.ts';
 
-/** A remedy gets two days to work; what is asked is whether the trouble is there in the rest of the week. */
+/** A remedy is done tomorrow; what is asked is whether the trouble is there from the day after to the end of the week. */
 export const REMEDY_JUDGED = {
-  fromDays: parameter(3, 'd from today', 'estimate', 'common-practice'),
+  fromDays: parameter(2, 'd from today', 'estimate', 'common-practice'),
   toDays: parameter(7, 'd from today', 'estimate', 'common-practice'),
 } as const;
 
@@ -36,7 +36,7 @@ interface Judged {
  * The remedies that help most against one signal, best first.
  *
  * @shape signal, trial -> remedies[<= 3]
- * @returns Probability that the trouble is there in days 3 to 7, without and with the remedy
+ * @returns Probability that the trouble is there in days 2 to 7, without and with the remedy
  * @source none: our rule; each candidate runs through the same forecast
  */
 export function remediesFor(signal: Pick<SignalOutlook, 'id' | 'zone'>, trial: Trial): readonly Remedy[] {
