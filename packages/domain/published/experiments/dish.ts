@@ -87,24 +87,25 @@ export function cocoonsPerAdultDay(dish: Dish, qualityRatio: number, fromDay: nu
   return perAdult / counted;
 }
 
-/**
- * The one free constant of a study: the quality that brings a series nearest, by squared differences of logarithms.
- *
- * Golden section over the logarithm of quality from 0.2 to 5.
- */
-export function fitQuality(dish: Dish, points: readonly (readonly [number, number])[], fromDay = 5): number {
-  const wanted = points.filter(([day, mass]) => day >= fromDay && mass > 0);
-  const miss = (logQuality: number): number => {
-    const rows = runDish({ ...dish, days: Math.max(...wanted.map(([day]) => day)) }, Math.exp(logQuality));
-    return wanted.reduce((sum, [day, mass]) => sum + Math.log(massOn(rows, day) / mass) ** 2, 0);
-  };
+/** Quality from 0.2 to 5 with the smallest miss: golden section over its logarithm. */
+export function bestOf(miss: (quality: number) => number): number {
   const ratio = (Math.sqrt(5) - 1) / 2;
   let [low, high] = [Math.log(0.2), Math.log(5)];
   for (let i = 0; i < 18; i++) {
     const a = high - ratio * (high - low);
     const b = low + ratio * (high - low);
-    if (miss(a) < miss(b)) high = b;
+    if (miss(Math.exp(a)) < miss(Math.exp(b))) high = b;
     else low = a;
   }
   return Math.exp((low + high) / 2);
 }
+
+/** The one free constant of a study: the quality that brings a series nearest, by squared differences of logarithms. */
+export function fitQuality(dish: Dish, points: readonly (readonly [number, number])[], fromDay = 5): number {
+  const wanted = points.filter(([day, mass]) => day >= fromDay && mass > 0);
+  const days = Math.max(...wanted.map(([day]) => day));
+  return bestOf((quality) => missOf(runDish({ ...dish, days }, quality), wanted));
+}
+
+export const missOf = (rows: readonly DayRow[], points: readonly (readonly [number, number])[]): number =>
+  points.reduce((sum, [day, mass]) => sum + Math.log(massOn(rows, day) / mass) ** 2, 0);

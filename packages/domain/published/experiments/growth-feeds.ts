@@ -1,6 +1,6 @@
 import type { BinEvent, Composition } from '../../src/index.ts';
 import { type Study, Table } from './comparison.ts';
-import { type Dish, fitQuality, massOn, maxOf, runDish } from './dish.ts';
+import { bestOf, type Dish, fitQuality, massOn, maxOf, runDish } from './dish.ts';
 import { CARDBOARD, CATTLE_DUNG, FOOD_WASTE, HORSE_MANURE, PAPER, PIG_MANURE, SEWAGE_SLUDGE } from './feeds.ts';
 import { massAt, maxMass, readSeries } from './series.ts';
 
@@ -79,18 +79,6 @@ export const w11: Study = {
     return { qualityRatio, rows: table.rows };
   },
 };
-
-function bestOf(miss: (quality: number) => number): number {
-  const ratio = (Math.sqrt(5) - 1) / 2;
-  let [low, high] = [Math.log(0.2), Math.log(5)];
-  for (let i = 0; i < 18; i++) {
-    const a = high - ratio * (high - low);
-    const b = low + ratio * (high - low);
-    if (miss(Math.exp(a)) < miss(Math.exp(b))) high = b;
-    else low = a;
-  }
-  return Math.exp((low + high) / 2);
-}
 
 const W21_DISH: Dish = {
   areaM2: 0.0045,

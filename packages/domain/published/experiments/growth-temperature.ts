@@ -25,7 +25,7 @@ export const w04: Study = {
   id: 'W04',
   grade: 'B',
   citation: 'Edwards 1988, in Earthworms in Waste and Environmental Management, 21-31 (growth at 10 to 25 C; container not given)',
-  fittedOn: '25 C',
+  fittedOn: 'the series at 25 C',
   run: () => {
     const series = readSeries('W04_edwards_1988_temperature.csv');
     const at25 = series.get('gr1473')!;
@@ -64,7 +64,7 @@ export const w06: Study = {
   id: 'W06',
   grade: 'A',
   citation: 'Tripathi, Bhardwaj 2004, Bioresour. Technol. 92:275-283 (growth at 15 to 35 C)',
-  fittedOn: '25 C',
+  fittedOn: 'the series at 25 C',
   run: () => {
     const series = readSeries('W06_tripathi_bhardwaj_2004_temperature.csv');
     const qualityRatio = fitQuality(W06_DISH, series.get('gr0405')!.points);

@@ -9,8 +9,8 @@ import { SPECIES_FACTS, type SpeciesFacts, WORM_PARAMETERS } from './worms.ts';
 
 export const START_PARAMETERS = {
   adultShare: { value: 0.35, unit: 'share of count', evidence: 'estimate', source: 'none: mixed stock as sold' },
-  adultMassG: { value: 0.45, unit: 'g', evidence: 'published', source: 'duran-henriquez-2009' },
-  youngMassG: { value: 0.15, unit: 'g', evidence: 'estimate', source: 'none: half grown' },
+  adultMassG: { value: 0.35, unit: 'g', evidence: 'estimate', source: 'none: crowded stock as sold; well-fed adults weigh more' },
+  youngMassG: { value: 0.12, unit: 'g', evidence: 'estimate', source: 'none: half grown' },
 } as const;
 const P = START_PARAMETERS;
 
@@ -79,9 +79,11 @@ export function liveKg(state: BinState, member: number, facts: SpeciesFacts): nu
   return kg;
 }
 
+const sizeOf = (facts: SpeciesFacts): number => facts.fullMassG / SPECIES_FACTS['eisenia-fetida'].fullMassG;
+
 function addByMass(state: BinState, member: number, facts: SpeciesFacts, massKg: number): void {
-  const adultG = P.adultMassG.value * facts.fullMassG;
-  const youngG = P.youngMassG.value * facts.fullMassG;
+  const adultG = P.adultMassG.value * sizeOf(facts);
+  const youngG = P.youngMassG.value * sizeOf(facts);
   const meanG = P.adultShare.value * adultG + (1 - P.adultShare.value) * youngG;
   const count = (massKg * GRAMS_PER_KG) / meanG;
   place(state, member, facts, count * P.adultShare.value, adultG, true);
@@ -92,8 +94,8 @@ function addByCount(state: BinState, member: number, facts: SpeciesFacts, worms:
   const adults = worms.adults ?? 0;
   const juveniles = worms.juveniles ?? 0;
   const givenG = worms.meanMassMg === undefined ? null : (worms.meanMassMg / MILLIGRAMS_PER_KG) * GRAMS_PER_KG;
-  const adultG = P.adultMassG.value * facts.fullMassG;
-  const youngG = P.youngMassG.value * facts.fullMassG;
+  const adultG = P.adultMassG.value * sizeOf(facts);
+  const youngG = P.youngMassG.value * sizeOf(facts);
   // With both kinds and one mean, their usual ratio is kept and the mean is met.
   const usualMeanG = adults + juveniles > 0 ? (adults * adultG + juveniles * youngG) / (adults + juveniles) : 1;
   const ratio = givenG === null ? 1 : givenG / usualMeanG;

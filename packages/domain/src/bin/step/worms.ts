@@ -19,7 +19,7 @@ export function stepWorms(context: StepContext): void {
     s.deadKg[m] = 0;
     s.shrunkKg[m] = 0;
     const alive = s.wormsKg[m]! > 0;
-    state.bed.foodRatio[m] = alive ? foodRatioOf(context, m) : 0;
+    state.bed.foodRatio[m] = alive ? foodRatioOf(context, m) * state.bed.growthRatio[m]! : 0;
     if (alive) growAndLay(context, m, state.bed.foodRatio[m]!);
     hatch(context, m);
     if (alive) {
@@ -41,7 +41,7 @@ function foodRatioOf({ scratch: s, days }: StepContext, m: number): number {
 function growAndLay(context: StepContext, m: number, foodRatio: number): void {
   const { state, scratch: s, species, scenario, days } = context;
   const { stageCounts, stageKgs, bed: b } = state;
-  const growth = P.growthPerDay.value * s.growthEnvironment[m]! * b.growthRatio[m]! * species.growthRatio;
+  const growth = P.growthPerDay.value * s.growthEnvironment[m]! * species.growthRatio;
   const metabolic = metabolicRatio(b.bedTempC[m]!);
   const shrink = P.starvingLossPerDay.value * metabolic;
   const fullRoot = Math.cbrt(species.fullMassG);
@@ -94,7 +94,7 @@ function layingPerAdult({ state, scratch: s, species, geometry }: StepContext, m
   const crowding = s.wormsKg[m]! / geometry.areaM2 / P.crowdKgPerM2.value;
   const massG = (state.bed.adultKg[m]! * GRAMS_PER_KG) / count;
   const grown = ramp(massG, species.maturityG * 0.6, species.maturityG * 1.4);
-  const fed = ramp(foodRatio, P.layingFromFoodRatio.value, 1);
+  const fed = ramp(foodRatio, P.layingFromFoodRatio.value, P.layingFullFoodRatio.value);
   return (P.cocoonsPerAdultDay.value * species.cocoonsRatio * warm * around * grown * fed) / (1 + crowding * crowding * crowding);
 }
 
@@ -142,7 +142,7 @@ function deathPerDay({ state, scratch: s }: StepContext, m: number): number {
   const heat = (2 * heatDeathPerDay(b.bedTempC[m]!) + heatDeathPerDay(b.bedPeakTempC[m]!)) / 3;
   const dry = P.droughtDeathPerDay.value * ramp(s.moistureFracWb[m]!, P.droughtFracWb.value, 0.45);
   const sour = P.acidDeathPerDay.value * (1 - ramp(s.ph[m]!, 4.2, 5)) + P.acidDeathPerDay.value * (1 - ramp(s.ph[m]!, 9.2, 8.8));
-  const airless = P.airlessDeathPerDay.value * b.bedAirlessFrac[m]!;
+  const airless = P.airlessDeathPerDay.value * ramp(b.bedAirlessFrac[m]!, P.airlessRefugeFrac.value, 1);
   const starving = P.starvingDeathPerDay.value * (1 - Math.min(1, b.foodRatio[m]! / 0.3));
   return P.baseDeathPerDay.value + heat + dry + sour + airless + starving;
 }
