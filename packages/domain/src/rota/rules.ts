@@ -13,7 +13,9 @@ export const OBSTACLES = [
   'cap-day',
   'cap-week',
   'cap-period',
+  'shift-full',
   'no-adults',
+  'not-cleared',
 ] as const;
 export type ObstacleRule = (typeof OBSTACLES)[number];
 
@@ -76,8 +78,8 @@ export interface Obstacle {
 }
 
 /**
- * Every rule that keeps a person from a shift, given the shifts that they are on. The adult rule is not among them: it hangs on
- * who else comes.
+ * Every rule that keeps a person from a shift, given the shifts that they are on. Room on the shift and the adult rule are not among
+ * them: they hang on who else comes.
  *
  * @returns Empty when nothing stands in the way
  */
