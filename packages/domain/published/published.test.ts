@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { ACCURACY_TAGS } from './accuracy-row.ts';
+import { experimentCells, experimentSummary } from './experiment-meter.ts';
 import { accuracyCells, asMarkdown, holds } from './meter.ts';
 import { ACCURACY_SOURCES } from './registry.ts';
 
@@ -40,5 +41,25 @@ describe('the meter', () => {
 
   it('prints the head, a rule and one line per check as markdown', () => {
     expect(asMarkdown(accuracyCells(ACCURACY_SOURCES)).split('\n')).toHaveLength(2 + ACCURACY_SOURCES.flatMap(({ rows }) => rows).length);
+  });
+});
+
+describe('the experiments of the meter', () => {
+  const row = { study: 'X', grade: 'A', quantity: 'q', published: 2, low: 1, high: 3, tolerance: '1 to 3', note: '' } as const;
+  const study = { id: 'X', grade: 'A', citation: 'c', fittedOn: 'nothing', run: () => ({ qualityRatio: null, rows: [] }) } as const;
+  const rows = [
+    { ...row, ours: 2, within: true, scored: true },
+    { ...row, ours: 9, within: false, scored: true },
+    { ...row, ours: 9, within: false, scored: false },
+  ];
+
+  it('prints every figure, misses and unscored ones too', () => {
+    expect(experimentCells([{ study, rows }]).map((cells) => cells[7])).toEqual(['inside', 'yes', 'NO', 'not scored']);
+  });
+
+  it('sums up by study and over all', () => {
+    const [, line, all] = experimentSummary([{ study, rows }]);
+    expect(line?.slice(4)).toEqual(['3', '2', '1']);
+    expect(all?.slice(4)).toEqual(['3', '2', '1']);
   });
 });
