@@ -1,7 +1,10 @@
-import type { ROUTES, RouteName } from '@middenry/contract';
+import type { classRoutes, keepRoutes, ROUTES } from '@middenry/contract';
 import type * as z from 'zod';
 
-type RouteOf<N extends RouteName> = Extract<(typeof ROUTES)[number], { readonly name: N }>;
+/** Classes and keeping are named apart, since the pages may come before the API serves them. */
+type Known = (typeof ROUTES)[number] | (typeof classRoutes)[number] | (typeof keepRoutes)[number];
+type RouteName = Known['name'];
+type RouteOf<N extends RouteName> = Extract<Known, { readonly name: N }>;
 type Shape<N extends RouteName, K extends 'answer' | 'body' | 'query'> =
   RouteOf<N> extends Record<K, infer S extends z.ZodType> ? S : never;
 
@@ -63,5 +66,34 @@ export const CALLS = {
   putAirReadings: 'PUT /api/sites/:id/air-readings',
   listPeople: 'GET /api/people',
   changePerson: 'PATCH /api/people/:id',
+  readSetup: 'GET /api/setup',
+  beginProgramme: 'POST /api/setup',
+  listInvites: 'GET /api/invites',
+  addInvite: 'POST /api/invites',
+  revokeInvite: 'DELETE /api/invites/:id',
+  readInviteCard: 'GET /api/invite-cards/:token',
+  useInvite: 'POST /api/session/invite',
+  listDevices: 'GET /api/devices',
+  endDevice: 'DELETE /api/devices/:id',
+  addDeviceCode: 'POST /api/device-codes',
+  useDeviceCode: 'POST /api/session/device',
+  changePassword: 'PUT /api/password',
+  startTotp: 'POST /api/totp',
+  confirmTotp: 'PUT /api/totp',
+  endTotp: 'DELETE /api/totp',
+  listClasses: 'GET /api/classes',
+  addClass: 'POST /api/classes',
+  addPupil: 'POST /api/classes/:id/pupils',
+  renewCard: 'POST /api/pupils/:id/card',
+  erasePupil: 'DELETE /api/pupils/:id',
+  enterAsPupil: 'POST /api/session/pupil',
+  readAudit: 'GET /api/audit',
+  readKeep: 'GET /api/keep',
+  addBackup: 'POST /api/keep/backups',
+  listLinks: 'GET /api/links',
+  addLink: 'POST /api/links',
+  revokeLink: 'DELETE /api/links/:id',
+  readLinkedBoard: 'GET /api/linked-boards/:token',
+  openapi: 'GET /api/openapi.json',
 } as const satisfies Partial<Record<RouteName, string>>;
 export type CallName = keyof typeof CALLS;

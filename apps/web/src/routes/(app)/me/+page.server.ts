@@ -1,0 +1,42 @@
+import { redirect } from '@sveltejs/kit';
+import { act, text } from '$lib/errors/act.ts';
+import { paths } from '$lib/paths/paths.ts';
+import { qrSvg } from '$lib/people/qr.ts';
+import type { Actions } from './$types';
+
+export const actions: Actions = {
+  end: async ({ request, fetch }) => {
+    const form = await request.formData();
+    const outcome = await act(fetch, 'endDevice', { params: { id: text(form, 'deviceId') } }, form);
+    return outcome.ok ? redirect(303, `${paths.me}?done=ended`) : outcome.refused;
+  },
+  code: async ({ request, fetch }) => {
+    const outcome = await act(fetch, 'addDeviceCode', { body: {} }, await request.formData());
+    return outcome.ok ? { code: outcome.data } : outcome.refused;
+  },
+  password: async ({ request, fetch }) => {
+    const form = await request.formData();
+    const current = text(form, 'current');
+    const outcome = await act(
+      fetch,
+      'changePassword',
+      { body: { ...(current === '' ? {} : { current }), password: text(form, 'password') } },
+      form,
+    );
+    return outcome.ok ? redirect(303, `${paths.me}?done=passwordSaved`) : outcome.refused;
+  },
+  totp: async ({ request, fetch }) => {
+    const outcome = await act(fetch, 'startTotp', { body: {} }, await request.formData());
+    return outcome.ok ? { totp: { secret: outcome.data.secret, qr: await qrSvg(outcome.data.uri) } } : outcome.refused;
+  },
+  confirm: async ({ request, fetch }) => {
+    const form = await request.formData();
+    const outcome = await act(fetch, 'confirmTotp', { body: { code: text(form, 'code') } }, form);
+    return outcome.ok ? { recovery: outcome.data.recoveryCodes } : outcome.refused;
+  },
+  endTotp: async ({ request, fetch }) => {
+    const form = await request.formData();
+    const outcome = await act(fetch, 'endTotp', { body: { password: text(form, 'password') } }, form);
+    return outcome.ok ? redirect(303, `${paths.me}?done=totpEnded`) : outcome.refused;
+  },
+};
