@@ -151,7 +151,8 @@ export function stateOver(members: number, zones: number, buffer = new Float64Ar
       columns[name] = buffer.subarray(at, at + length);
       at += length;
     }
-    return columns;
+    // A copy by spread has a fixed layout; an object filled by computed names is a hash table, and every read in the kernel a look-up.
+    return { ...columns };
   };
   const bed = take(MEMBER_COLUMNS, members);
   const zone = take(ZONE_COLUMNS, members * zones);

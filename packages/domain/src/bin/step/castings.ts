@@ -47,7 +47,11 @@ function eatLayer(context: StepContext, m: number, at: number, share: number): v
   b.castingsSlowKg[m]! += z.slowKg[at]! * share;
   b.castingsCarbonKg[m]! += z.carbonKg[at]! * share;
   b.castingsNitrogenKg[m]! += z.nitrogenKg[at]! * share;
-  for (const column of [z.labileKg, z.slowKg, z.carbonKg, z.nitrogenKg]) column[at]! *= 1 - share;
+  const left = 1 - share;
+  z.labileKg[at]! *= left;
+  z.slowKg[at]! *= left;
+  z.carbonKg[at]! *= left;
+  z.nitrogenKg[at]! *= left;
   shrinkLayer(context, m, at, share, share);
 }
 
@@ -62,8 +66,11 @@ function eatBedding(context: StepContext, m: number, wishKg: number): void {
     b.castingsAshKg[m]! += b.beddingAshKg[m]! * share;
     b.castingsCarbonKg[m]! += b.beddingCarbonKg[m]! * share;
     b.castingsNitrogenKg[m]! += b.beddingNitrogenKg[m]! * share;
-    for (const column of [b.beddingLabileKg, b.beddingSlowKg, b.beddingAshKg, b.beddingCarbonKg, b.beddingNitrogenKg])
-      column[m]! *= 1 - share;
+    b.beddingLabileKg[m]! *= 1 - share;
+    b.beddingSlowKg[m]! *= 1 - share;
+    b.beddingAshKg[m]! *= 1 - share;
+    b.beddingCarbonKg[m]! *= 1 - share;
+    b.beddingNitrogenKg[m]! *= 1 - share;
   }
   const left = (1 - share) * (1 - s.beddingGoneFrac[m]!);
   for (let at = m; at < members * zones; at += members) {

@@ -13,16 +13,18 @@ export function planRates({ state, scratch: s, geometry, structure, larvaePerDay
     const graze = grazingRatio((s.wormsKg[m]! * s.growthEnvironment[m]!) / geometry.areaM2);
     const labileRatio = b.labileRateRatio[m]! * settled;
     const slowRatio = b.slowRateRatio[m]! * settled * graze;
-    const bed = microbes(b.bedTempC[m]!) * moistureRatio(s.moistureFracWb[m]!);
+    const bedMicrobes = microbes(b.bedTempC[m]!);
+    const bed = bedMicrobes * moistureRatio(s.moistureFracWb[m]!);
     s.beddingLabileRate[m] = b.beddingLabileRatePerDay[m]! * bed * labileRatio;
     s.beddingSlowRate[m] = b.beddingSlowRatePerDay[m]! * bed * slowRatio;
     s.castingsLabileRate[m] = (b.castingsLabileRatePerDay[m]! || castingsLabile) * bed * labileRatio;
     s.castingsSlowRate[m] = castingsSlow * bed * b.slowRateRatio[m]!;
     for (let zone = 0; zone < zones; zone++) {
       const at = zone * members + m;
-      const tempC = b.bedTempC[m]! + z.localRiseC[at]!;
+      const rise = z.localRiseC[at]!;
+      const tempC = b.bedTempC[m]! + rise;
       s.zone.tempC[at] = tempC;
-      const here = microbes(tempC) * moistureRatio(s.zone.moistureFracWb[at]!);
+      const here = (rise === 0 ? bedMicrobes : microbes(tempC)) * moistureRatio(s.zone.moistureFracWb[at]!);
       s.zone.labileRate[at] = z.labileRatePerDay[at]! * here * labileRatio + larvaePerDay;
       s.zone.slowRate[at] = z.slowRatePerDay[at]! * here * slowRatio;
     }

@@ -47,23 +47,25 @@ function growAndLay(context: StepContext, m: number, foodRatio: number): void {
   const fullRoot = Math.cbrt(species.fullMassG);
   const laidKg = (layingPerAdult(context, m, foodRatio) * days * b.adultCount[m]! * species.cocoonMassG) / GRAMS_PER_KG;
   let grownKg = laidKg;
-  for (let i = 0; i < stageCounts.length; i++) grownKg += Math.max(0, changeKg(stageCounts[i]![m]!, stageKgs[i]![m]!));
+  for (let i = 0; i < stageCounts.length; i++)
+    grownKg += Math.max(0, changeKg(stageCounts[i]![m]!, stageKgs[i]![m]!, foodRatio, growth, fullRoot, shrink, days));
   const share = affordableShare(context, m, grownKg, P.restingCarbonPerDay.value * metabolic * Math.min(1, foodRatio / 0.3) * days);
   for (let i = 0; i < stageCounts.length; i++) {
-    const change = changeKg(stageCounts[i]![m]!, stageKgs[i]![m]!);
+    const change = changeKg(stageCounts[i]![m]!, stageKgs[i]![m]!, foodRatio, growth, fullRoot, shrink, days);
     if (change < 0) s.shrunkKg[m]! -= change;
     stageKgs[i]![m]! += change < 0 ? change : change * share;
   }
   const laid = (laidKg * share * GRAMS_PER_KG) / species.cocoonMassG;
   if (scenario.bin.worms.cocoonsRemoved) bookLiveOut(state, m, laidKg * share);
   else state.cocoonCounts[0]![m]! += laid;
+}
 
-  function changeKg(count: number, kg: number): number {
-    if (count <= 0) return 0;
-    const root = Math.cbrt((kg * GRAMS_PER_KG) / count);
-    const next = nextRootMass(root, foodRatio, growth, fullRoot, shrink, days);
-    return (count * (next * next * next - root * root * root)) / GRAMS_PER_KG;
-  }
+/** What a stage gains or loses in the step, [kg]. */
+function changeKg(count: number, kg: number, foodRatio: number, growth: number, fullRoot: number, shrink: number, days: number): number {
+  if (count <= 0) return 0;
+  const root = Math.cbrt((kg * GRAMS_PER_KG) / count);
+  const next = nextRootMass(root, foodRatio, growth, fullRoot, shrink, days);
+  return (count * (next * next * next - root * root * root)) / GRAMS_PER_KG;
 }
 
 /** Books what growth takes and burns; returns the share of the wish that can be met. */
