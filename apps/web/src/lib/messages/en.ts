@@ -2,5 +2,6 @@ import { errors } from './en/errors.ts';
 import { folk } from './en/folk.ts';
 import { pages } from './en/pages.ts';
 import { science } from './en/science.ts';
+import { upkeep } from './en/upkeep.ts';
 
-export const en = { ...science, errors, ...pages, ...folk } as const;
+export const en = { ...science, errors, ...pages, ...folk, ...upkeep } as const;
