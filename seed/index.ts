@@ -5,6 +5,7 @@ import { addDays, localDateAt, startOf } from '../apps/api/src/services/local-ti
 import { actsOf } from './acts.ts';
 import { chanceOf } from './chance.ts';
 import { roundTasks, type Task } from './rounds.ts';
+import { stockTasks } from './stock.ts';
 import { type Teller, tellerOf } from './teller.ts';
 import { BINS, type BinStory } from './world/bins.ts';
 import { OWNER, PEOPLE, type PersonStory } from './world/people.ts';
@@ -125,5 +126,6 @@ function siteTasks(stage: Stage, site: SiteStory, today: string): Task[] {
       (act): Task => ({ at: act.at, personId: chance.pick(hands), method: 'POST', url: act.url, body: { ...act.body, binId } }),
     );
   });
-  return [...rounds, ...noted];
+  const stock = stockTasks({ ...{ site, siteId, leadId, today }, chance: chanceOf(`stock ${site.key}`), containerIds: stage.containerIds });
+  return [...rounds, ...noted, ...stock];
 }

@@ -22,6 +22,7 @@ export function tellerOf(app: FastifyInstance, clock: MovableClock): Teller {
   async function cookieOf(personId: string, at: Date): Promise<string> {
     const known = cookies.get(personId);
     if (known && known.until > at.getTime()) return known.cookie;
+    if (known) await signOut(known.cookie);
     const cookie = app.middenry.cookieOf(personId);
     cookies.set(personId, { cookie, until: at.getTime() + COOKIE_DAYS * DAY_MS });
     return cookie;
@@ -44,7 +45,7 @@ export function tellerOf(app: FastifyInstance, clock: MovableClock): Teller {
       for (const task of tasks) await send(task);
     },
     async end() {
-      for (const { cookie, until } of cookies.values()) if (until > clock.now().getTime()) await signOut(cookie);
+      for (const { cookie } of cookies.values()) await signOut(cookie);
     },
   };
 }

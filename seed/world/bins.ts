@@ -23,13 +23,15 @@ export interface BinStory {
   /** Dry bedding of a kilogram of food. */
   readonly beddingPerFood: number;
   readonly checkEveryDays: number;
-  /** Days between harvests and what is taken out each time. */
-  readonly harvest?: { readonly everyDays: number; readonly massKg: number };
   readonly trouble?: Trouble;
+  /** What happens once, so many days before today. */
+  readonly once?: readonly { readonly daysAgo: number; readonly url: string; readonly body: Readonly<Record<string, unknown>> }[];
 }
 
 export const BINS: readonly BinStory[] = [
   {
+    once: [{ daysAgo: 180, url: '/api/worms', body: { direction: 'given-away', share: 0.15, note: "For the new bin at a neighbour's" } }],
+    trouble: 'harvest-due',
     code: 'M1',
     site: 'garden',
     name: 'Gatepost tote',
@@ -46,7 +48,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 4,
     beddingPerFood: 0.22,
     checkEveryDays: 6,
-    harvest: { everyDays: 75, massKg: 5 },
   },
   {
     code: 'M2',
@@ -65,7 +66,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 3,
     beddingPerFood: 0.22,
     checkEveryDays: 5,
-    harvest: { everyDays: 14, massKg: 3 },
   },
   {
     code: 'M3',
@@ -85,7 +85,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 4,
     beddingPerFood: 0.2,
     checkEveryDays: 6,
-    harvest: { everyDays: 120, massKg: 20 },
   },
   {
     code: 'M4',
@@ -104,7 +103,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 4,
     beddingPerFood: 0.2,
     checkEveryDays: 6,
-    harvest: { everyDays: 80, massKg: 4 },
     trouble: 'overfed',
   },
   {
@@ -124,9 +122,9 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 4,
     beddingPerFood: 0.18,
     checkEveryDays: 6,
-    harvest: { everyDays: 90, massKg: 6 },
   },
   {
+    once: [{ daysAgo: 40, url: '/api/worms', body: { direction: 'added', massKg: 0.2, how: 'weighed' } }],
     code: 'M6',
     site: 'garden',
     name: 'New tote by the pond',
@@ -145,6 +143,7 @@ export const BINS: readonly BinStory[] = [
     checkEveryDays: 5,
   },
   {
+    trouble: 'airless',
     code: 'F1',
     site: 'school',
     name: 'Corridor trays',
@@ -161,7 +160,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 4,
     beddingPerFood: 0.22,
     checkEveryDays: 6,
-    harvest: { everyDays: 70, massKg: 3.5 },
   },
   {
     code: 'F2',
@@ -180,7 +178,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 4,
     beddingPerFood: 0.2,
     checkEveryDays: 6,
-    harvest: { everyDays: 80, massKg: 4 },
     trouble: 'hot',
   },
   {
@@ -201,7 +198,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 5,
     beddingPerFood: 0.2,
     checkEveryDays: 6,
-    harvest: { everyDays: 120, massKg: 12 },
   },
   {
     code: 'F4',
@@ -240,7 +236,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 5,
     beddingPerFood: 0.2,
     checkEveryDays: 6,
-    harvest: { everyDays: 110, massKg: 14 },
   },
   {
     code: 'Q2',
@@ -259,8 +254,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 4,
     beddingPerFood: 0.2,
     checkEveryDays: 6,
-    harvest: { everyDays: 80, massKg: 5 },
-    trouble: 'airless',
   },
   {
     code: 'Q3',
@@ -279,7 +272,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 4,
     beddingPerFood: 0.2,
     checkEveryDays: 6,
-    trouble: 'harvest-due',
   },
   {
     code: 'Q4',
@@ -298,7 +290,6 @@ export const BINS: readonly BinStory[] = [
     feedEveryDays: 4,
     beddingPerFood: 0.2,
     checkEveryDays: 6,
-    harvest: { everyDays: 90, massKg: 4 },
     trouble: 'unseen',
   },
 ];
