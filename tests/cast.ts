@@ -9,6 +9,7 @@ import { type MovableClock, movableClock } from '../apps/api/src/context.ts';
 import { migrate } from '../apps/api/src/db/migrate.ts';
 import { openStore } from '../apps/api/src/db/open.ts';
 import type { Store } from '../apps/api/src/db/store.ts';
+import { keeperOf } from '../apps/api/src/services/keeper.ts';
 import { newSetupCode } from '../apps/api/src/services/setup-code.ts';
 
 export const MIGRATIONS_DIR = new URL('../migrations', import.meta.url).pathname;
@@ -75,11 +76,14 @@ export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, '
   const store = openStore({ file: join(dir, 'cast.db') });
   migrate(store, { dir: MIGRATIONS_DIR, copyDir: join(dir, 'backups'), now: clock.at });
   const setup = newSetupCode(clock);
+  const file = join(dir, 'cast.db');
+  const keeper = keeperOf({ store, clock, file, dir: join(dir, 'backups'), name: 'own', migrationsDir: MIGRATIONS_DIR, hourly: true });
   const app = await buildApp({
     store,
     clock,
     config,
     setupCode: setup.code,
+    keeper,
     checkAnswers: true,
     ...(options.log === undefined ? {} : { log: options.log }),
   });

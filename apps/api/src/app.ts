@@ -14,6 +14,7 @@ import { AWAITED, HANDLERS } from './routes/handlers.ts';
 import { checkComplete, register } from './routing/route.ts';
 import { type Events, eventsOf } from './services/events.ts';
 import { type InProcess, inProcessOf } from './services/in-process.ts';
+import type { Keeper } from './services/keeper.ts';
 import type { SetupCode } from './services/setup-code.ts';
 
 export interface AppOptions {
@@ -21,6 +22,7 @@ export interface AppOptions {
   readonly clock: Clock;
   readonly config: Config;
   readonly setupCode?: SetupCode | undefined;
+  readonly keeper?: Keeper | undefined;
   /** Where log lines go; left out, there is no log. */
   readonly log?: NodeJS.WritableStream;
   /** Checks every answer against the contract; for tests, since it costs more than the answer itself. */
@@ -43,7 +45,7 @@ declare module 'fastify' {
 /** The whole API as one Fastify instance, not yet listening. */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const { store, clock, config } = options;
-  const frame: Frame = { store, clock, config, setupCode: options.setupCode };
+  const frame: Frame = { store, clock, config, setupCode: options.setupCode, keeper: options.keeper };
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     requestTimeout: 30 * SECOND_MS,

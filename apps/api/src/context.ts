@@ -1,6 +1,7 @@
 import type { Role } from '@middenry/contract';
 import type { Config } from './config.ts';
 import type { Store } from './db/store.ts';
+import type { Keeper } from './services/keeper.ts';
 import type { SetupCode } from './services/setup-code.ts';
 
 /** Time is an argument, so that a test or the demonstration can stand on any day. */
@@ -44,6 +45,8 @@ export interface Frame {
   readonly config: Config;
   /** Waits to be typed in where a programme of one's own is to begin. */
   readonly setupCode?: SetupCode | undefined;
+  /** Looks after backups and drills. */
+  readonly keeper?: Keeper | undefined;
 }
 
 /** What a service may use of one request. */

@@ -8,8 +8,9 @@ import { type Config, readConfig } from './config.ts';
 import { systemClock } from './context.ts';
 import { findProgramme } from './db/repositories/programme.ts';
 import { projectRoot } from './root.ts';
+import { keeperOf } from './services/keeper.ts';
 import { newSetupCode } from './services/setup-code.ts';
-import { ensureDataDir, openDataFile } from './start/data-dir.ts';
+import { backupDirOf, ensureDataDir, fileOf, openDataFile } from './start/data-dir.ts';
 import { ensureDemo } from './start/demonstration.ts';
 import { lockDataDir } from './start/lock.ts';
 import { stopOnSignals } from './start/stop.ts';
@@ -28,11 +29,22 @@ async function start(): Promise<void> {
   if (!config.own) await showDemo(config);
   const store = openDataFile(config, migrationsDir, systemClock.now());
   const setup = config.own && findProgramme(store) === undefined ? newSetupCode(systemClock) : undefined;
-  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout, setupCode: setup?.code });
+  const keeper = keeperOf({
+    store,
+    clock: systemClock,
+    file: fileOf(config),
+    dir: backupDirOf(config),
+    name: config.own ? 'own' : 'demo',
+    migrationsDir,
+    hourly: config.own,
+  });
+  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout, setupCode: setup?.code, keeper });
+  app.addHook('onClose', async () => keeper.stop());
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
   else say('the pages are not built, so only the API is served');
   stopOnSignals(app, store, lock);
   await listen(app, config);
+  keeper.start();
   if (setup !== undefined) say(`setup code ${setup.words}, good once and for one hour: type it in at the address below`);
   say(`${config.publicUrl ?? addressOf(app)}`);
 }

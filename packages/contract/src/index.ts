@@ -3,6 +3,7 @@ import { deviceRoutes } from './resources/device.ts';
 import { entryRoutes } from './resources/entry.ts';
 import { eventsRoutes } from './resources/events.ts';
 import { inviteRoutes } from './resources/invite.ts';
+import { keepRoutes } from './resources/keep.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { placeRoutes } from './resources/place.ts';
@@ -53,5 +54,6 @@ export const ROUTES = [
   ...inviteRoutes,
   ...deviceRoutes,
   ...eventsRoutes,
+  ...keepRoutes,
 ] as const;
 export type RouteName = (typeof ROUTES)[number]['name'];

@@ -2,6 +2,7 @@ import type { RouteName } from '@middenry/contract';
 import { insertCredential } from '../../../apps/api/src/db/repositories/credential.ts';
 import { insertDeviceCode } from '../../../apps/api/src/db/repositories/device-code.ts';
 import { insertInvite } from '../../../apps/api/src/db/repositories/invite.ts';
+import { insertLink } from '../../../apps/api/src/db/repositories/link.ts';
 import { hashPassword } from '../../../apps/api/src/services/password.ts';
 import { hashOf } from '../../../apps/api/src/services/secret.ts';
 import { bytesOf, hotp } from '../../../apps/api/src/services/totp.ts';
@@ -11,6 +12,7 @@ import type { Stage } from './stage.ts';
 
 const TOKEN = 'an-invite-that-nobody-else-has-0123456789ab';
 const INVITE = '0192f000-0000-7000-8000-0000000a0001';
+const LINK = '0192f000-0000-7000-8000-0000000a0003';
 const CODE_ID = '0192f000-0000-7000-8000-0000000a0002';
 const TOTP_SECRET = 'GEZDGNBVGY3TQOJQGEZDGNBVGY3TQOJQ';
 const STEP_MS = 30_000;
@@ -19,6 +21,11 @@ function invite({ cast }: Stage): void {
   const at = cast.clock.at.toISOString();
   const row = { id: INVITE, name: null, personId: null, role: 'volunteer', siteIds: [SITES.meadow], createdAt: at } as const;
   insertInvite(cast.store, { ...row, tokenHash: hashOf(TOKEN), createdBy: PEOPLE.owner.id, expiresAt: '2026-12-09T10:00:00.000Z' });
+}
+
+function link({ cast }: Stage): void {
+  const row = { id: LINK, kind: 'board', siteId: null, label: '', createdAt: cast.clock.at.toISOString() } as const;
+  insertLink(cast.store, { ...row, tokenHash: hashOf(TOKEN), createdBy: PEOPLE.owner.id });
 }
 
 function deviceCode({ cast }: Stage): void {
@@ -76,6 +83,17 @@ export const entranceSamples = {
     ready: () => void cast.store.sqlite.prepare('DELETE FROM programme').run(),
   }),
   readEvents: () => ({ who: 'pupil', url: '/api/events?once=true' }),
+  readAudit: () => ({ who: 'coordinator', url: '/api/audit?limit=5&before=1000' }),
+  readKeep: () => ({ who: 'coordinator', url: '/api/keep' }),
+  addBackup: () => ({ who: 'coordinator', url: '/api/keep/backups', body: {} }),
+  listLinks: () => ({ who: 'coordinator', url: '/api/links' }),
+  addLink: () => ({
+    who: 'coordinator',
+    url: '/api/links',
+    body: { id: freshId(), kind: 'board', siteId: SITES.meadow, label: 'Notice board' },
+  }),
+  revokeLink: () => ({ who: 'coordinator', url: `/api/links/${LINK}`, params: { id: LINK }, ready: link }),
+  readLinkedBoard: () => ({ who: null, url: `/api/linked-boards/${TOKEN}`, params: { token: TOKEN }, ready: link }),
   listInvites: () => ({ who: 'coordinator', url: '/api/invites' }),
   addInvite: () => ({
     who: 'coordinator',

@@ -25,6 +25,13 @@ import { listInvites } from './invite/list-invites.ts';
 import { readInviteCard } from './invite/read-invite-card.ts';
 import { revokeInvite } from './invite/revoke-invite.ts';
 import { useInvite } from './invite/use-invite.ts';
+import { addBackup } from './keep/add-backup.ts';
+import { addLink } from './keep/add-link.ts';
+import { listLinks } from './keep/list-links.ts';
+import { readAudit } from './keep/read-audit.ts';
+import { readKeep } from './keep/read-keep.ts';
+import { readLinkedBoard } from './keep/read-linked-board.ts';
+import { revokeLink } from './keep/revoke-link.ts';
 import { readBoard } from './outlook/read-board.ts';
 import { readOutlook } from './outlook/read-outlook.ts';
 import { addPerson } from './people/add-person.ts';
@@ -132,6 +139,13 @@ export const HANDLERS: readonly BoundRoute[] = [
   beginProgramme,
   readSetup,
   readEvents,
+  addBackup,
+  addLink,
+  listLinks,
+  readAudit,
+  readKeep,
+  readLinkedBoard,
+  revokeLink,
   addInvite,
   listInvites,
   readInviteCard,

@@ -10,6 +10,8 @@ import { hashPassword } from './password.ts';
 import { type StartedSession, startSession } from './session.ts';
 import { addSite, isTimeZone } from './sites.ts';
 
+export const isSetupOpen = ({ store, setupCode }: Context): boolean => findProgramme(store) === undefined && (setupCode?.isOpen() ?? false);
+
 type Setup = z.output<typeof SetupUse>;
 
 /** Makes programme, owner, first site and first bins, all or nothing, and uses the code up. */

@@ -9,7 +9,7 @@ import {
   noteWrongDeviceCode,
   spendDeviceCode,
 } from '../db/repositories/device-code.ts';
-import { listSessions } from '../db/repositories/session.ts';
+import { endSession, findLiveSession, listSessions, type SessionRow } from '../db/repositories/session.ts';
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { personOf } from './people.ts';
@@ -73,4 +73,17 @@ export function useDeviceCode(context: Context, body: z.output<typeof DeviceCode
   // Refused outside the transaction, or the count of wrong tries would be taken back with it.
   if (entered === null) throw refuse('code-wrong', { detail: 'This code is not right, was used, or has run out; ask for a new one.' });
   return entered;
+}
+
+export function liveDevice(context: Signed, id: string): SessionRow {
+  const session = findLiveSession(context.store, id, context.now.toISOString());
+  if (session === undefined) throw refuse('not-found');
+  return session;
+}
+
+export function endDevice(context: Signed, { id, personId }: SessionRow): void {
+  write(context.store, () => {
+    endSession(context.store, id, context.now.toISOString());
+    context.audit('device-ended', personId);
+  });
 }

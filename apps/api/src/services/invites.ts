@@ -1,7 +1,15 @@
 import type { Invite, InviteCard, InviteMade, InviteNew, InviteUse } from '@middenry/contract';
 import type * as z from 'zod';
 import type { Context, Signed, Who } from '../context.ts';
-import { findInvite, findInviteByHash, type InviteRow, insertInvite, revokeInvite, spendInvite } from '../db/repositories/invite.ts';
+import {
+  findInvite,
+  findInviteByHash,
+  type InviteRow,
+  insertInvite,
+  listInvites,
+  revokeInvite,
+  spendInvite,
+} from '../db/repositories/invite.ts';
 import { findSite } from '../db/repositories/site.ts';
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
@@ -22,10 +30,12 @@ function stateOf(invite: InviteRow, now: Date): Shape['state'] {
   return invite.expiresAt <= now.toISOString() ? 'run-out' : 'open';
 }
 
-export function inviteShape(invite: InviteRow, now: Date): Shape {
+function inviteShape(invite: InviteRow, now: Date): Shape {
   const { usedAt: _usedAt, revokedAt: _revokedAt, ...rest } = invite;
   return { ...rest, siteIds: [...invite.siteIds], state: stateOf(invite, now) };
 }
+
+export const allInvites = (context: Signed): Shape[] => listInvites(context.store).map((row) => inviteShape(row, context.now));
 
 /**
  * Makes an invite. Its secret is in this answer only, so sending the same id again cannot give the

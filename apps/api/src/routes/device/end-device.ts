@@ -1,15 +1,9 @@
-import { endSession, findLiveSession } from '../../db/repositories/session.ts';
-import { write } from '../../db/store.ts';
-import { refuse } from '../../refusal.ts';
 import { route } from '../../routing/route.ts';
+import { endDevice as end, liveDevice } from '../../services/devices.ts';
 
 export const endDevice = route('endDevice', (call) => {
-  const session = findLiveSession(call.store, call.params.id, call.now.toISOString());
-  if (session === undefined) throw refuse('not-found');
-  call.own(session.personId === call.who.personId);
-  write(call.store, () => {
-    endSession(call.store, session.id, call.now.toISOString());
-    call.audit('device-ended', session.personId);
-  });
+  const device = liveDevice(call, call.params.id);
+  call.own(device.personId === call.who.personId);
+  end(call, device);
   return undefined;
 });

@@ -1,6 +1,4 @@
-import { findProgramme } from '../../db/repositories/programme.ts';
 import { route } from '../../routing/route.ts';
+import { isSetupOpen } from '../../services/begin-own.ts';
 
-export const readSetup = route('readSetup', (call) => ({
-  open: findProgramme(call.store) === undefined && (call.setupCode?.isOpen() ?? false),
-}));
+export const readSetup = route('readSetup', (call) => ({ open: isSetupOpen(call) }));

@@ -1,0 +1,108 @@
+import { randomUUID } from 'node:crypto';
+import { copyFileSync, existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { migrate, refuseNewerSchema } from '../migrate.ts';
+import { openStore } from '../open.ts';
+import { insertAudit } from '../repositories/audit.ts';
+import { write } from '../store.ts';
+import { differences, type StoreFacts } from './facts.ts';
+import { manifestOf, readManifest, sha256Of, soundFacts, syncToDisk } from './verify.ts';
+
+export interface RestoreOptions {
+  readonly backup: string;
+  readonly file: string;
+  readonly migrationsDir: string;
+  readonly copyDir: string;
+  readonly now: Date;
+}
+
+export interface Restored {
+  readonly facts: StoreFacts;
+  /** Where the store that was there before has gone. */
+  readonly before: string | null;
+}
+
+/**
+ * What a backup holds, once it has been shown to be what it was.
+ *
+ * @throws {Error} when it is damaged or not what its manifest says
+ */
+export function provenFacts(backup: string): StoreFacts {
+  const facts = soundFacts(backup);
+  if (!existsSync(manifestOf(backup))) return facts;
+  const manifest = readManifest(backup);
+  if (sha256Of(backup) !== manifest.sha256) throw new Error('the file is not the one that was backed up: its checksum differs');
+  const differing = differences(facts, manifest.facts);
+  if (differing.length > 0) throw new Error(`the file does not hold what it did: ${differing.join(', ')}`);
+  return facts;
+}
+
+/** Puts a backup in the store's place; whatever was there is kept beside. The server must not be running. */
+export function restore({ backup, file, migrationsDir, copyDir, now }: RestoreOptions): Restored {
+  const facts = provenFacts(backup);
+  refuseNewerSchema(backup, migrationsDir);
+  mkdirSync(dirname(file), { recursive: true });
+  const part = `${file}.part`;
+  for (const rest of [part, `${part}-wal`, `${part}-shm`]) rmSync(rest, { force: true });
+  copyFileSync(backup, part);
+  makeReady(part, migrationsDir, copyDir, now);
+  const before = setAside(file, copyDir, now);
+  renameSync(part, file);
+  syncToDisk(dirname(file));
+  return { facts, before };
+}
+
+/** Brings it to today's schema and ends whatever could open it: sessions, codes and open invites of the time of the backup. */
+function makeReady(part: string, migrationsDir: string, copyDir: string, now: Date): void {
+  const store = openStore({ file: part });
+  try {
+    migrate(store, { dir: migrationsDir, copyDir, now });
+    const at = now.toISOString();
+    write(store, () => {
+      store.sql('UPDATE sign_in_session SET ended_at = ? WHERE ended_at IS NULL').run(at);
+      store.sql('DELETE FROM device_code').run();
+      store.sql('UPDATE invite SET revoked_at = ? WHERE used_at IS NULL AND revoked_at IS NULL').run(at);
+      insertAudit(store, { at: now, personId: null, action: 'restored', subject: '', detail: {}, requestId: randomUUID() });
+    });
+    store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
+  } finally {
+    store.sqlite.close();
+  }
+  syncToDisk(part);
+}
+
+/** The old store is folded together first, or its newest entries would stay behind in its log. */
+function setAside(file: string, copyDir: string, now: Date): string | null {
+  if (!existsSync(file)) return null;
+  mkdirSync(copyDir, { recursive: true });
+  const before = join(copyDir, `before-restore-${now.toISOString().replace(/[:.]/g, '-')}.db`);
+  try {
+    const store = openStore({ file });
+    store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
+    store.sqlite.close();
+  } catch {
+    // It may be the very damage that the restore is for; then its files are kept as they are.
+  }
+  for (const tail of ['', '-wal', '-shm']) if (existsSync(file + tail)) renameSync(file + tail, before + tail);
+  return before;
+}
+
+/** Restores a backup into a folder of its own and compares; what it says is for people. */
+export function drill(backup: string, migrationsDir: string, now: Date): { readonly ok: boolean; readonly words: string } {
+  const dir = mkdtempSync(join(tmpdir(), 'middenry-drill-'));
+  try {
+    const file = join(dir, 'own.db');
+    const { facts } = restore({ backup, file, migrationsDir, copyDir: dir, now });
+    const restored = soundFacts(file);
+    const same = (['fedG', 'harvestedG', 'minutes', 'people', 'entries'] as const).filter(
+      (name) => restored.totals[name] !== facts.totals[name],
+    );
+    if (same.length > 0) return { ok: false, words: `After a restore these totals differ: ${same.join(', ')}.` };
+    return { ok: true, words: `${facts.totals.entries} entries and ${facts.totals.people} people came back, all five totals equal.` };
+  } catch (error) {
+    return { ok: false, words: `The newest backup could not be restored: ${(error as Error).message}.` };
+  } finally {
+    rmSync(dir, { recursive: true, force: true });
+  }
+}

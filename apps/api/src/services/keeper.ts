@@ -1,0 +1,137 @@
+import { existsSync, readFileSync, statfsSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Clock } from '../context.ts';
+import { type BackupFile, dropOldBackups, listBackups, makeBackup } from '../db/keep/backup.ts';
+import { drill } from '../db/keep/restore.ts';
+import { clearAway } from '../db/keep/retention.ts';
+import { lastAuditId } from '../db/repositories/audit.ts';
+import { lastChangeId } from '../db/repositories/change.ts';
+import type { Store } from '../db/store.ts';
+
+const LOOK_MS = 5 * 60_000;
+const HOUR_MS = 3_600_000;
+const DAY_HOURS = 24;
+const DRILL_DAYS = 30;
+const DRILL_OVERDUE_DAYS = 35;
+const LOW_BYTES = 500 * 1024 * 1024;
+const LOW_FRAC = 0.1;
+
+interface Drill {
+  readonly at: string;
+  readonly ok: boolean;
+  readonly words: string;
+}
+
+export interface KeeperStatus {
+  readonly backups: readonly BackupFile[];
+  readonly lastDrill: Drill | null;
+  readonly drillOverdue: boolean;
+  readonly lastFault: string | null;
+  readonly freeBytes: number;
+  readonly storeBytes: number;
+  readonly diskLow: boolean;
+}
+
+/** Looks after backups, drills and old rows by itself. */
+export interface Keeper {
+  /** Does whatever is due now; gives what it did. */
+  look(): Promise<readonly string[]>;
+  backUp(kind: 'hourly' | 'asked-for'): Promise<BackupFile>;
+  status(): KeeperStatus;
+  start(): void;
+  stop(): void;
+}
+
+export interface KeeperOptions {
+  readonly store: Store;
+  readonly clock: Clock;
+  /** File of the store. */
+  readonly file: string;
+  readonly dir: string;
+  readonly name: 'own' | 'demo';
+  readonly migrationsDir: string;
+  /** The demonstration needs no hourly backup: it is made anew from its story. */
+  readonly hourly: boolean;
+}
+
+export function keeperOf(options: KeeperOptions): Keeper {
+  const { store, clock, dir, name, migrationsDir } = options;
+  const drillFile = join(dir, `drill-${name}.json`);
+  let lastFault: string | null = null;
+  let running: Promise<BackupFile> | null = null;
+  let timer: NodeJS.Timeout | undefined;
+  const hoursSince = (at: string) => (clock.now().getTime() - Date.parse(at)) / HOUR_MS;
+
+  // Two copies at once would only slow each other down; whoever asks meanwhile gets the one that runs.
+  const backUp = (kind: 'hourly' | 'asked-for') => {
+    running ??= makeBackup(store, { dir, name, kind, now: clock.now() })
+      .then((made) => {
+        lastFault = null;
+        return made;
+      })
+      .catch((error: Error) => {
+        lastFault = error.message;
+        throw error;
+      })
+      .finally(() => {
+        running = null;
+      });
+    return running;
+  };
+  const readDrill = (): Drill | null => (existsSync(drillFile) ? (JSON.parse(readFileSync(drillFile, 'utf8')) as Drill) : null);
+
+  const isChanged = (newest: BackupFile | undefined) => {
+    if (newest === undefined) return true;
+    const { lastChange, lastAudit } = newest.manifest.facts;
+    return lastChangeId(store) !== lastChange || lastAuditId(store) !== lastAudit;
+  };
+  const look = async () => {
+    const did: string[] = [];
+    const newest = listBackups(dir, name)[0];
+    if (options.hourly && isChanged(newest) && (newest === undefined || hoursSince(newest.manifest.madeAt) >= 1)) {
+      did.push(`backed up to ${(await backUp('hourly')).file}`);
+      did.push(...dropOldBackups(dir, name).map((file) => `dropped ${file}`));
+    }
+    const last = readDrill();
+    const backup = listBackups(dir, name)[0];
+    if (backup !== undefined && (last === null || hoursSince(last.at) >= DRILL_DAYS * DAY_HOURS)) {
+      const result = { at: clock.now().toISOString(), ...drill(backup.file, migrationsDir, clock.now()) };
+      writeFileSync(drillFile, JSON.stringify(result));
+      did.push(`drill: ${result.words}`);
+    }
+    const cleared = clearAway(store, clock.now());
+    if (cleared > 0) did.push(`cleared ${cleared} old rows away`);
+    return did;
+  };
+  return {
+    look,
+    backUp,
+    status() {
+      const last = readDrill();
+      const { bavail, bsize, blocks } = statfsSync(dir.length > 0 && existsSync(dir) ? dir : options.file);
+      const freeBytes = bavail * bsize;
+      return {
+        backups: listBackups(dir, name),
+        lastDrill: last,
+        drillOverdue: options.hourly && last !== null && hoursSince(last.at) > DRILL_OVERDUE_DAYS * DAY_HOURS,
+        lastFault,
+        freeBytes,
+        storeBytes: statSync(options.file).size,
+        diskLow: freeBytes < LOW_BYTES || freeBytes < blocks * bsize * LOW_FRAC,
+      };
+    },
+    start() {
+      // A fault is kept in the status; the next look tries again.
+      const tick = () =>
+        void look().catch((error: Error) => {
+          lastFault = error.message;
+        });
+      tick();
+      timer = setInterval(tick, LOOK_MS);
+      timer.unref();
+    },
+    stop() {
+      clearInterval(timer);
+    },
+  };
+}

@@ -1,0 +1,50 @@
+import type { Link, LinkMade, LinkNew } from '@middenry/contract';
+import type * as z from 'zod';
+import type { Context, Signed } from '../context.ts';
+import { findLink, findLinkByHash, insertLink, type LinkRow, listLinks, revokeLink } from '../db/repositories/link.ts';
+import { write } from '../db/store.ts';
+import { refuse } from '../refusal.ts';
+import { hashOf, newToken } from './secret.ts';
+import { siteOf } from './sites.ts';
+
+type Shape = z.output<typeof Link>;
+
+const shapeOf = ({ id, siteId, label, createdAt, revokedAt }: LinkRow): Shape => ({
+  id,
+  kind: 'board',
+  siteId,
+  label,
+  createdAt,
+  revoked: revokedAt !== null,
+});
+
+export const boardLinks = (context: Signed): Shape[] => listLinks(context.store, 'board').map(shapeOf);
+
+/** Makes a link; its secret is in this answer only, so the same id cannot be asked for twice. */
+export function addLink(context: Signed, body: z.output<typeof LinkNew>): z.output<typeof LinkMade> {
+  const { store, now } = context;
+  return write(store, () => {
+    if (findLink(store, body.id) !== undefined) throw refuse('same-id-other-content');
+    if (body.siteId !== null) siteOf(store, body.siteId);
+    const token = newToken();
+    insertLink(store, { ...body, tokenHash: hashOf(token), createdBy: context.who.personId, createdAt: now.toISOString() });
+    context.audit('link-made', body.id);
+    return { ...shapeOf(findLink(store, body.id)!), path: `/look/${token}` };
+  });
+}
+
+export function takeBackLink(context: Signed, id: string): Shape {
+  return write(context.store, () => {
+    if (findLink(context.store, id) === undefined) throw refuse('not-found');
+    revokeLink(context.store, id, context.now.toISOString());
+    context.audit('link-revoked', id);
+    return shapeOf(findLink(context.store, id)!);
+  });
+}
+
+/** What a link opens; a revoked one looks as if it had never been. */
+export function openLink(context: Context, token: string): LinkRow {
+  const link = findLinkByHash(context.store, hashOf(token));
+  if (link === undefined || link.revokedAt !== null || link.kind !== 'board') throw refuse('not-found');
+  return link;
+}
