@@ -150,6 +150,18 @@ describe('outlookOf() on trouble', () => {
     expect(at([...wellKept(77), feed(78, 3, 10, 0)], 78).band).toBe('act');
   });
 
+  it('a bad smell in a bin that the model finds well acts, with the entry as its only reason and no remedy promised for sure', () => {
+    const outlook = at([...wellKept(77), { day: 78, type: 'check', smell: 'rotten', entryId: 'nose' }], 78);
+    const airless = signal(outlook, 'airless');
+    expect(airless).toMatchObject({ band: 'act', reasons: [{ code: 'smelled', entryIds: ['nose'] }] });
+    expect(airless?.remedies.length).toBeGreaterThan(0);
+    for (const remedy of airless?.remedies ?? []) {
+      expect(remedy.probabilityBefore).toBe(1);
+      expect(remedy.probabilityAfter).toBeGreaterThanOrEqual(0.3);
+    }
+    expect(outlook.advice.hold).toBe('smell');
+  });
+
   it('a planned feeding that would be too much is seen coming, and holding it helps most', () => {
     const planned = [...wellKept(70), feed(75, 2, 10, 0)];
     const overfed = signal(at(planned, 73), 'overfed');

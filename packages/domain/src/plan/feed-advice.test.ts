@@ -50,7 +50,8 @@ describe('feedAdvice()', () => {
 
   it('leaves room for what the last week brought', () => {
     expect(feedAdvice(scene({}, [fed(DAY - 3, 1)])).massKg).toBeCloseTo(0.75, 9);
-    expect(feedAdvice(scene({}, [fed(DAY - 3, 1.6)]))).toMatchObject({ massKg: 0, hold: 'food-in-hand' });
+    expect(feedAdvice(scene({}, [fed(DAY - 3, 1.6)]))).toMatchObject({ massKg: 0, hold: 'fed-lately' });
+    expect(feedAdvice(scene({ foodInHandDays: 9 }, [fed(DAY - 3, 1.6)])).hold).toBe('food-in-hand');
     expect(feedAdvice(scene({}, [fed(DAY - 7, 5)])).massKg).toBeCloseTo(1.75, 9);
   });
 

@@ -80,7 +80,7 @@ export function feedAdvice(scene: FeedScene): FeedAdvice {
   const lastWeekKg = scene.log.fed.filter((fed) => scene.log.day - fed.day < P.rationDays.value).reduce((sum, fed) => sum + fed.massKg, 0);
   const rationKg = weeklyRationKg(scene);
   const wantedKg = rationKg - lastWeekKg;
-  if (wantedKg < Math.max(P.leastKg.value, rationKg * P.leastRationFrac.value)) return held(scene, 'food-in-hand');
+  if (wantedKg < Math.max(P.leastKg.value, rationKg * P.leastRationFrac.value)) return held(scene, fullReason(scene, lastWeekKg));
   for (const ratio of TRIED_RATIOS) {
     const plan = feedingPlan(scene, wantedKg * ratio);
     if (plan.massKg < P.leastKg.value) break;
@@ -88,6 +88,10 @@ export function feedAdvice(scene: FeedScene): FeedAdvice {
   }
   return held(scene, scene.bin.zones.some((zone) => zone.airlessFrac > 0) ? 'airless' : 'food-in-hand');
 }
+
+/** Why there is no room for more: food that lies there, or a week's food given already and eaten fast. */
+const fullReason = ({ bin }: FeedScene, lastWeekKg: number): HoldReason =>
+  lastWeekKg > 0 && bin.foodInHandDays < P.leftoverDays.value ? 'fed-lately' : 'food-in-hand';
 
 /** One feeding laid out: zones in turn, as many as thin layers need, never more than they have room for. */
 export function feedingPlan(scene: Pick<FeedScene, 'setup' | 'bin' | 'food' | 'bedding'>, wantedKg: number): FeedingPlan {

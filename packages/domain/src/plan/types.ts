@@ -17,7 +17,7 @@ export interface FeedAdvice {
   readonly how: HowMeasured;
 }
 
-export const HOLD_REASONS = ['hot', 'cold', 'airless', 'sour', 'smell', 'food-in-hand', 'resting'] as const;
+export const HOLD_REASONS = ['hot', 'cold', 'airless', 'sour', 'smell', 'food-in-hand', 'fed-lately', 'resting'] as const;
 export type HoldReason = (typeof HOLD_REASONS)[number];
 
 export const DUTY_KINDS = ['feed', 'check', 'loosen', 'water', 'bedding', 'inoculate', 'harvest', 'rest'] as const;

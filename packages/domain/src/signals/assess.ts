@@ -3,6 +3,7 @@ import { BAND_MARKS, bandOf } from './bands.ts';
 import type { SignalAt, SignalDefinition } from './definition.ts';
 import { logFactsAt } from './log-facts.ts';
 import type { BinDay, MembersDay } from './member-day.ts';
+import { mergeFlags, unique } from './merge.ts';
 import { SIGNALS } from './registry.ts';
 import { type Band, type Reason, SIGNAL_IDS, type SignalId, type SignalOutlook } from './types.ts';
 
@@ -70,7 +71,7 @@ export function shareHolding(course: Course, days: readonly MembersDay[], from: 
 /** Every signal of one bin, the most urgent first; remedies are added by `remediesFor`. */
 export function assess(from: Assessable): readonly SignalOutlook[] {
   const at = daysAt(from, from.days, from.events);
-  return SIGNAL_IDS.map((id) => outlookOfSignal(courseOf(SIGNALS[id], at), from)).sort(byUrgency);
+  return mergeFlags(SIGNAL_IDS.map((id) => outlookOfSignal(courseOf(SIGNALS[id], at), from)).sort(byUrgency));
 }
 
 const URGENCY: Readonly<Record<Band, number>> = { act: 0, unknown: 1, watch: 2, settled: 3 };
@@ -92,6 +93,7 @@ function outlookOfSignal(course: Course, from: Assessable): SignalOutlook {
   return {
     id: definition.id,
     band,
+    partOf: null,
     probability: soon,
     holdsNow: now >= LIKELY,
     firstLikelyDay: days[firstIndex]?.day ?? null,
@@ -126,7 +128,9 @@ function told(course: Course, from: Assessable, index: number, seen: readonly Re
   const day = from.days[index]?.day ?? from.today;
   const at = course.at[index]?.[Math.max(0, course.holds[index]?.indexOf(true) ?? 0)] as SignalAt;
   const whole = { ...at, bin: from.binOn(day) };
-  return { zone: definition.zone(whole), reasons: unique([...seen, ...definition.reasons(whole)]) };
+  // What was seen against the model's word stands alone: the model has no reason for it.
+  const modelled = definition.condition(at, true) ? definition.reasons(whole) : [];
+  return { zone: definition.zone(whole), reasons: unique([...seen, ...modelled]) };
 }
 
 function shareOverdue(course: Course, days: readonly MembersDay[], todayIndex: number): number {
@@ -136,9 +140,4 @@ function shareOverdue(course: Course, days: readonly MembersDay[], todayIndex: n
     for (let index = from; index <= todayIndex; index++) if (!course.holds[index]?.[member]) return share;
     return share + weight;
   }, 0);
-}
-
-function unique(reasons: readonly Reason[]): readonly Reason[] {
-  const same = (a: Reason, b: Reason): boolean => a.code === b.code && a.values.zone === b.values.zone && a.values.day === b.values.day;
-  return reasons.filter((each, index) => reasons.findIndex((other) => same(other, each)) === index);
 }

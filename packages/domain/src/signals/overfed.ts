@@ -72,7 +72,7 @@ export const overfed: SignalDefinition = {
     }
     return [];
   },
-  zone: (at) => leftLong(at)?.zone ?? fullest(at)?.zone ?? null,
+  zone: (at) => mostInOne(at)?.zone ?? null,
   reasons: (at) => {
     const zone = leftLong(at);
     const recent = at.log.fed.filter((fed) => at.log.day - fed.day <= thresholds.foodInHandDays.value);
@@ -87,4 +87,8 @@ export const overfed: SignalDefinition = {
   },
 };
 
-const fullest = ({ bin }: SignalTold): ZoneDay | undefined => [...bin.zones].sort((a, b) => b.foodLeftKgWb - a.foodLeftKgWb)[0];
+/** The zone that holds more than half of all food; where it lies all over, the whole bin is meant. */
+function mostInOne({ bin }: SignalTold): ZoneDay | undefined {
+  const allKg = bin.zones.reduce((sum, zone) => sum + zone.foodLeftKgWb, 0);
+  return bin.zones.find((zone) => zone.foodLeftKgWb > allKg / 2);
+}

@@ -12,6 +12,9 @@ export const REMEDY_JUDGED = {
   toDays: parameter(7, 'd from today', 'estimate', 'common-practice'),
 } as const;
 
+/** Share of troubles seen, against the model's word, that are still there after the usual care. */
+export const SEEN_LEFT = parameter(0.3, 'share', 'estimate', 'common-practice');
+
 const SHOWN = 3;
 /** A change smaller than this is no help. */
 const NOTICEABLE_SHARE = 0.01;
@@ -43,6 +46,7 @@ export function remediesFor(signal: Pick<SignalOutlook, 'id' | 'zone'>, trial: T
   const definition = SIGNALS[signal.id];
   const scene: RemedyScene = { ...trial.scene, zone: signal.zone };
   const before = judge(signal, trial, trial.ahead, trial.scene.planned);
+  const least = leastAfter(signal, trial);
   const tried = definition.remedies.flatMap((id) => {
     const plan = REMEDIES[id].plan(scene);
     return plan ? [{ id, plan, after: judgePlan(signal, trial, plan) }] : [];
@@ -58,7 +62,7 @@ export function remediesFor(signal: Pick<SignalOutlook, 'id' | 'zone'>, trial: T
       massKg: plan.massKg,
       effortMinutes: effort(id),
       probabilityBefore: before.probability,
-      probabilityAfter: Math.min(after.probability, 1),
+      probabilityAfter: Math.min(Math.max(after.probability, least), before.probability),
       cautions: REMEDIES[id].cautions,
     }));
 }
@@ -68,6 +72,13 @@ const effort = (id: RemedyId): number => REMEDIES[id].effortMinutes.value;
 function judgePlan(signal: Pick<SignalOutlook, 'id'>, trial: Trial, plan: RemedyPlan): Judged {
   const events = [...plan.planned, ...plan.events].sort((a, b) => a.day - b.day);
   return judge(signal, trial, trial.tryDays(events, REMEDY_JUDGED.toDays.value), events);
+}
+
+/** Of a thing seen that the model does not find the forecast can say nothing, so care is never promised to end it for sure. */
+function leastAfter(signal: Pick<SignalOutlook, 'id'>, trial: Trial): number {
+  const { condition, seen } = SIGNALS[signal.id];
+  const at = daysAt(trial, trial.past.slice(-1), trial.log)[0]?.[0];
+  return at && seen(at).length > 0 && !condition(at, true) ? SEEN_LEFT.value : 0;
 }
 
 function judge(signal: Pick<SignalOutlook, 'id'>, trial: Trial, ahead: readonly MembersDay[], events: readonly BinEvent[]): Judged {

@@ -99,6 +99,8 @@ export interface Remedy {
 export interface SignalOutlook {
   readonly id: SignalId;
   readonly band: Band;
+  /** The flag that speaks for this one too, because both have one cause; null when it speaks for itself. */
+  readonly partOf: SignalId | null;
   /** Weighted share of members in which it holds now or begins within 7 days, 0 to 1. */
   readonly probability: number;
   readonly holdsNow: boolean;

@@ -214,6 +214,7 @@ const holds = {
   sour: 'The bed is sour.',
   smell: 'Somebody noted a bad smell.',
   'food-in-hand': 'There is still plenty to eat.',
+  'fed-lately': 'It has had its food for this week.',
   resting: 'This bin is resting.',
 } as const satisfies Record<HoldReason, string>;
 
