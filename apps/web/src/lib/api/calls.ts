@@ -1,8 +1,8 @@
-import type { classRoutes, keepRoutes, ROUTES } from '@middenry/contract';
+import type { classRoutes, eventsRoutes, keepRoutes, ROUTES } from '@middenry/contract';
 import type * as z from 'zod';
 
 /** Classes and keeping are named apart, since the pages may come before the API serves them. */
-type Known = (typeof ROUTES)[number] | (typeof classRoutes)[number] | (typeof keepRoutes)[number];
+type Known = (typeof ROUTES)[number] | (typeof classRoutes)[number] | (typeof keepRoutes)[number] | (typeof eventsRoutes)[number];
 type RouteName = Known['name'];
 type RouteOf<N extends RouteName> = Extract<Known, { readonly name: N }>;
 type Shape<N extends RouteName, K extends 'answer' | 'body' | 'query'> =
@@ -94,6 +94,7 @@ export const CALLS = {
   addLink: 'POST /api/links',
   revokeLink: 'DELETE /api/links/:id',
   readLinkedBoard: 'GET /api/linked-boards/:token',
+  readEvents: 'GET /api/events',
   openapi: 'GET /api/openapi.json',
 } as const satisfies Partial<Record<RouteName, string>>;
 export type CallName = keyof typeof CALLS;

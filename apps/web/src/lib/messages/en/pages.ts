@@ -69,6 +69,8 @@ export const pages = {
   },
   board: {
     title: 'Board',
+    live: (when: string) => `${when}, live`,
+    notLive: (since: string) => `Not live since ${since}`,
     binsAt: (n: number, where: string) => `${count(n, 'bin')} at ${where}`,
     act: (n: number) => `${n} act`,
     watch: (n: number) => `${n} watch`,
