@@ -1,4 +1,5 @@
 import { careRoutes } from './resources/care.ts';
+import { classRoutes } from './resources/class.ts';
 import { deviceRoutes } from './resources/device.ts';
 import { entryRoutes } from './resources/entry.ts';
 import { eventsRoutes } from './resources/events.ts';
@@ -53,6 +54,7 @@ export const ROUTES = [
   ...setupRoutes,
   ...inviteRoutes,
   ...deviceRoutes,
+  ...classRoutes,
   ...eventsRoutes,
   ...keepRoutes,
 ] as const;

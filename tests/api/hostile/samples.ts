@@ -1,5 +1,6 @@
 import type { RouteName } from '@middenry/contract';
 import { BINS, freshId, PASSWORD, PEOPLE, SITES } from '../../cast.ts';
+import { classSamples } from './class-samples.ts';
 import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
 import { changed, type Make } from './sample.ts';
@@ -212,6 +213,7 @@ const rest = {
 /** A good request for every route there is: the compiler refuses a route without one. */
 export const samples: Readonly<Record<RouteName, Make>> = {
   ...entrySamples,
+  ...classSamples,
   ...entranceSamples,
   ...tradeSamples,
   ...places,

@@ -12,6 +12,17 @@ export interface Stage {
   readonly feedingId: string;
   readonly containerId: string;
   readonly schoolContainerId: string;
+  readonly classId: string;
+  readonly schoolClassId: string;
+  /** Cards of one pupil at each site. */
+  readonly card: StageCard;
+  readonly schoolCard: StageCard;
+}
+
+interface StageCard {
+  readonly id: string;
+  readonly classCode: string;
+  readonly pictures: readonly string[];
 }
 
 export const feeding = (id: string): Record<string, unknown> => ({
@@ -49,6 +60,11 @@ async function make(cast: Cast, who: keyof typeof PEOPLE, url: string, body: unk
   return answer.body;
 }
 
+async function makePupil(cast: Cast, classId: string, siteId: string): Promise<StageCard> {
+  await make(cast, 'owner', '/api/classes', { id: classId, siteId, name: 'Year 5', ageBand: '9-12' });
+  return (await make(cast, 'owner', `/api/classes/${classId}/pupils`, { id: freshId(), name: 'Ivo K.' })) as StageCard;
+}
+
 export async function openStage(): Promise<Stage> {
   const cast = await openCast({ isDemo: true });
   const ids = {
@@ -58,6 +74,7 @@ export async function openStage(): Promise<Stage> {
     feedingId: freshId(),
     containerId: freshId(),
     schoolContainerId: freshId(),
+    waitingId: freshId(),
   };
   await make(cast, 'owner', '/api/shifts', shift(ids.shiftId, SITES.meadow, BINS.tote));
   await make(cast, 'owner', '/api/shifts', shift(ids.schoolShiftId, SITES.school, BINS.school));
@@ -65,7 +82,11 @@ export async function openStage(): Promise<Stage> {
   await make(cast, 'volunteer', '/api/feedings', feeding(ids.feedingId));
   await make(cast, 'owner', '/api/containers', container(ids.containerId, SITES.meadow));
   await make(cast, 'owner', '/api/containers', container(ids.schoolContainerId, SITES.school));
-  return { cast, ...ids };
+  const classes = { classId: freshId(), schoolClassId: freshId() };
+  const card = await makePupil(cast, classes.classId, SITES.meadow);
+  const schoolCard = await makePupil(cast, classes.schoolClassId, SITES.school);
+  await make(cast, 'otherVolunteer', `/api/shifts/${ids.schoolShiftId}/waiting`, { id: ids.waitingId });
+  return { cast, ...ids, ...classes, card, schoolCard };
 }
 
 /** Tables that note that something was tried or seen; a refused request may add to them, and to nothing else. */

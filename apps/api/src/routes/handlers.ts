@@ -1,5 +1,11 @@
 import type { RouteName } from '@middenry/contract';
 import type { BoundRoute } from '../routing/route.ts';
+import { addClass } from './class/add-class.ts';
+import { addPupil } from './class/add-pupil.ts';
+import { enterAsPupil } from './class/enter-as-pupil.ts';
+import { erasePupil } from './class/erase-pupil.ts';
+import { listClasses } from './class/list-classes.ts';
+import { renewCard } from './class/renew-card.ts';
 import { addDeviceCode } from './device/add-device-code.ts';
 import { changePassword } from './device/change-password.ts';
 import { confirmTotp } from './device/confirm-totp.ts';
@@ -62,6 +68,8 @@ import { cancelShift } from './shift/cancel-shift.ts';
 import { changeShift } from './shift/change-shift.ts';
 import { changeSignUp } from './shift/change-sign-up.ts';
 import { giveBackPlace } from './shift/give-back-place.ts';
+import { joinWaiting } from './shift/join-waiting.ts';
+import { leaveWaiting } from './shift/leave-waiting.ts';
 import { listShifts } from './shift/list-shifts.ts';
 import { readShift } from './shift/read-shift.ts';
 import { takePlace } from './shift/take-place.ts';
@@ -120,6 +128,8 @@ export const HANDLERS: readonly BoundRoute[] = [
   takePlace,
   changeSignUp,
   giveBackPlace,
+  joinWaiting,
+  leaveWaiting,
   readSeason,
   readSeasonCsv,
   readBoard,
@@ -139,6 +149,12 @@ export const HANDLERS: readonly BoundRoute[] = [
   beginProgramme,
   readSetup,
   readEvents,
+  addClass,
+  addPupil,
+  enterAsPupil,
+  erasePupil,
+  listClasses,
+  renewCard,
   addBackup,
   addLink,
   listLinks,

@@ -102,7 +102,9 @@ export function changePerson(context: Signed, id: string, body: z.output<typeof 
     if (countOwners(context.store) === 0) throw refuse('last-owner');
     const at = context.now.toISOString();
     if (body.role !== undefined || body.siteIds !== undefined) setMemberships(context.store, id, after.role, after.siteIds, at);
-    if (after.disabled) endSessionsOf(context.store, id, at);
+    // What a coordinator may do must not hang on a session that was begun as somebody else.
+    const becameOther = before.role !== after.role && (before.role === 'coordinator' || after.role === 'coordinator');
+    if (after.disabled || becameOther) endSessionsOf(context.store, id, at);
     context.audit('person-changed', id, changesOf(before, after));
     return personShape(personOf(context.store, id));
   });
