@@ -10,6 +10,7 @@ import { findProgramme } from './db/repositories/programme.ts';
 import { projectRoot } from './root.ts';
 import { keeperOf } from './services/keeper.ts';
 import { newSetupCode } from './services/setup-code.ts';
+import { keepListsMoving } from './services/waiting.ts';
 import { backupDirOf, ensureDataDir, fileOf, openDataFile } from './start/data-dir.ts';
 import { ensureDemo } from './start/demonstration.ts';
 import { lockDataDir } from './start/lock.ts';
@@ -42,6 +43,7 @@ async function start(): Promise<void> {
   app.addHook('onClose', async () => keeper.stop());
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
   else say('the pages are not built, so only the API is served');
+  keepListsMoving(store, systemClock);
   stopOnSignals(app, store, lock);
   await listen(app, config);
   keeper.start();

@@ -12,6 +12,8 @@ export interface Stage {
   readonly feedingId: string;
   readonly containerId: string;
   readonly schoolContainerId: string;
+  /** Of the other volunteer, at the school. */
+  readonly waitingId: string;
   readonly classId: string;
   readonly schoolClassId: string;
   /** Cards of one pupil at each site. */

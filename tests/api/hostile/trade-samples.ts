@@ -67,6 +67,16 @@ export const tradeSamples = {
       also: changed(body, { 'a figure still missing': { bulkDensityKgM3: undefined } }),
     };
   },
+  joinWaiting: ({ shiftId }) => ({
+    who: 'otherVolunteer',
+    url: `/api/shifts/${shiftId}/waiting`,
+    params: { id: shiftId },
+    body: { id: freshId() },
+  }),
+  leaveWaiting: ({ schoolShiftId, waitingId }) => {
+    const url = `/api/shifts/${schoolShiftId}/waiting/${waitingId}`;
+    return { who: 'otherVolunteer', url, params: { id: schoolShiftId, waitingId }, notTheirs: [{ who: 'volunteer', url }] };
+  },
   readBeddingStock: () => ({ who: 'pupil', url: `/api/bedding-stock?siteId=${SITES.meadow}` }),
   listBeddingMoves: () => ({ who: 'pupil', url: `/api/bedding-moves?siteId=${SITES.meadow}` }),
   moveBedding: () => {

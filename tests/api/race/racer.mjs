@@ -20,7 +20,7 @@ const insert = sqlite.prepare('INSERT INTO sign_up (id, shift_id, person_id, tak
 const at = new Date().toISOString();
 const blink = new Int32Array(new SharedArrayBuffer(4));
 function tryOnce(shiftId) {
-  if (way === 'statement') return take.run({ id: randomUUID(), shiftId, personId, at }).changes === 1;
+  if (way === 'statement') return take.run({ id: randomUUID(), shiftId, personId, at, keepsOffers: 1 }).changes === 1;
   if (count.get(shiftId) >= places.get(shiftId)) return false;
   // What any real handler does in between takes at least this long.
   Atomics.wait(blink, 0, 0, 2);

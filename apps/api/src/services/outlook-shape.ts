@@ -34,7 +34,9 @@ export function datesFrom(startedOn: string): DateOf {
 export function boardBin(bin: BinRow, outlook: Outlook, dateOf: DateOf): BoardBin {
   const { now, band } = outlook;
   const { id, code, name, siteId, siteName, kind, placeOrder, state } = bin;
-  const flags = outlook.signals.filter((signal) => signal.band !== 'settled' && signal.partOf === null).map((signal) => flagShape(signal, dateOf));
+  const flags = outlook.signals
+    .filter((signal) => signal.band !== 'settled' && signal.partOf === null)
+    .map((signal) => flagShape(signal, dateOf));
   return {
     ...{ id, code, name, siteId, siteName, kind, placeOrder, band, flags },
     state: state === 'resting' ? 'resting' : 'active',

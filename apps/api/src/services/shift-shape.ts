@@ -3,6 +3,7 @@ import type { Shift } from '@middenry/contract';
 import type { Context } from '../context.ts';
 import { binsOfShifts, dutiesOfShifts, type ShiftRow } from '../db/repositories/shift.ts';
 import { type SignUpRow, signUpsOfShifts } from '../db/repositories/sign-up.ts';
+import { type WaitingRow, waitingOfShifts } from '../db/repositories/waiting.ts';
 import { startOf } from './local-time.ts';
 import { nameFor } from './names.ts';
 
@@ -16,6 +17,7 @@ export function shiftShapes(call: Context, rows: readonly ShiftRow[]): Shift[] {
   const bins = groupBy(binsOfShifts(call.store, ids), (row) => row.shiftId);
   const duties = groupBy(dutiesOfShifts(call.store, ids), (row) => row.shiftId);
   const signUps = groupBy(signUpsOfShifts(call.store, ids), (row) => row.shiftId);
+  const waiting = groupBy(waitingOfShifts(call.store, ids), (row) => row.shiftId);
   return rows.map((row) => {
     const { cancelledAt, ...rest } = row;
     const { startsAt, timeMoved } = startOf(row);
@@ -28,6 +30,7 @@ export function shiftShapes(call: Context, rows: readonly ShiftRow[]): Shift[] {
       binIds: (bins.get(row.id) ?? []).map(({ binId }) => binId),
       duties: (duties.get(row.id) ?? []).map(({ binId, kind }) => ({ binId, kind })),
       signUps: (signUps.get(row.id) ?? []).map((signUp) => signUpShape(call, signUp)),
+      ...waitingShape(call, waiting.get(row.id) ?? []),
     };
   });
 }
@@ -46,6 +49,25 @@ function signUpShape({ who }: Context, row: SignUpRow): Shift['signUps'][number]
     takenAt: row.takenAt,
     attended: row.attended === null ? null : row.attended === 1,
     minutes: row.minutes,
+  };
+}
+
+function waitingShape({ who }: Context, rows: readonly WaitingRow[]): Pick<Shift, 'waitingCount' | 'myWait' | 'waiting'> {
+  const at = rows.findIndex((row) => row.personId === who?.personId);
+  const mine = rows[at];
+  return {
+    waitingCount: rows.length,
+    myWait: mine === undefined ? null : { id: mine.id, position: at + 1, offeredUntil: mine.offerUntil },
+    waiting:
+      who?.role === 'coordinator'
+        ? rows.map(({ id, personId, personName, joinedAt, offerUntil }) => ({
+            id,
+            personId,
+            name: personName ?? FORMER,
+            joinedAt,
+            offeredUntil: offerUntil,
+          }))
+        : [],
   };
 }
 

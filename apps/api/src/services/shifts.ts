@@ -1,12 +1,11 @@
-/** Shifts: made, changed, cancelled and found. Places on them are in sign-ups.ts. */
-import type { Shift, ShiftChange, ShiftNew } from '@middenry/contract';
+/** Shifts: made and found. Changing them is in shift-changes.ts, places on them in sign-ups.ts. */
+import type { Shift, ShiftNew } from '@middenry/contract';
 import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
 import { binsAtSite } from '../db/repositories/entry-place.ts';
 import {
   insertSeries,
   insertShift,
-  cancelShift as markCancelled,
   openShifts,
   type ShiftDutyRow,
   type ShiftRow,
@@ -16,9 +15,7 @@ import {
   shiftsBetween,
   shiftsOfSeries,
   siteZone,
-  updateShift,
 } from '../db/repositories/shift.ts';
-import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { derivedId } from './id.ts';
 import { addDays, localDateAt, weeklyFrom } from './local-time.ts';
@@ -26,7 +23,6 @@ import { once } from './once.ts';
 import { endOf, shiftShape, shiftShapes } from './shift-shape.ts';
 
 type ShiftBody = z.output<typeof ShiftNew>;
-type ChangeBody = z.output<typeof ShiftChange>;
 
 /** How far ahead a list looks when nobody says. */
 const LIST_DAYS = 90;
@@ -87,32 +83,6 @@ function insertRow(call: Signed, body: ShiftBody): void {
   });
 }
 
-/** Changes one shift. Whoever has a place keeps it, so there can not be fewer places than people. */
-export function changeShift(call: Signed, id: string, body: ChangeBody, ownSite: (siteId: string) => void): Shift {
-  return write(call.store, () => {
-    const row = shiftOrRefuse(call, id);
-    ownSite(row.siteId);
-    if (row.cancelledAt !== null) throw refuse('shift-cancelled');
-    if (body.places !== undefined && body.places < row.taken) throw refuse('has-sign-ups', { errors: [tooFewPlaces(row.taken)] });
-    if (body.localDate !== undefined) checkDate(body.localDate);
-    checkBins(call, row.siteId, body);
-    updateShift(call.store, { ...row, ...body });
-    if (body.binIds) setShiftBins(call.store, id, body.binIds);
-    if (body.duties) setShiftDuties(call.store, id, body.duties);
-    call.audit('shift.changed', id, body);
-    return readShift(call, id);
-  });
-}
-
-export function cancelShift(call: Signed, id: string, ownSite: (siteId: string) => void): Shift {
-  return write(call.store, () => {
-    const row = shiftOrRefuse(call, id);
-    ownSite(row.siteId);
-    if (markCancelled(call.store, id, call.now.toISOString())) call.audit('shift.cancelled', id, { signedUp: row.taken });
-    return readShift(call, id);
-  });
-}
-
 export function shiftOrRefuse(call: Context, id: string): ShiftRow {
   const row = shiftById(call.store, id);
   if (row === null) throw refuse('not-found');
@@ -144,7 +114,7 @@ function openAhead(call: Context, ahead: { days: number; siteId: string | null }
 const isOpen = (call: Context, row: ShiftRow): boolean =>
   row.cancelledAt === null && row.taken < row.places && endOf(row) > call.now.getTime();
 
-function checkBins(
+export function checkBins(
   call: Context,
   siteId: string,
   body: { binIds?: readonly string[] | undefined; duties?: readonly ShiftDutyRow[] | undefined },
@@ -158,8 +128,6 @@ function checkBins(
 }
 
 /** Dates of four figures that people mean; a row of a year's weeks from the last of them still has four. */
-function checkDate(localDate: string): void {
+export function checkDate(localDate: string): void {
   if (localDate < FIRST_DATE || localDate > LAST_DATE) throw refuseField('/localDate', `must be between ${FIRST_DATE} and ${LAST_DATE}`);
 }
-
-const tooFewPlaces = (taken: number) => ({ pointer: '/places', message: `must be at least the ${taken} who have a place` });

@@ -4,12 +4,15 @@ import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
 import type { ShiftRow } from '../db/repositories/shift.ts';
 import { giveBack, isSignedUp, noteAttendance, type SignUpRow, signUpById, signUpPerson, takePlace } from '../db/repositories/sign-up.ts';
+import { endWaiting, waitingOfShifts } from '../db/repositories/waiting.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
 import { startOf } from './local-time.ts';
 import { once } from './once.ts';
 import { endOf } from './shift-shape.ts';
 import { nearestOpen, readShift, shiftOrRefuse } from './shifts.ts';
+import { settleWaiting } from './waiting.ts';
+import { isRush } from './waiting-rules.ts';
 
 type SignUpBody = z.output<typeof SignUpNew>;
 type ChangeBody = z.output<typeof SignUpChange>;
@@ -22,8 +25,11 @@ export function signUp(call: Signed, shiftId: string, body: SignUpBody): Shift {
     const shift = shiftOrRefuse(call, shiftId);
     const personId = personToSignUp(call, body.personId);
     refuseClosed(call, shift);
-    const taken = takePlace(call.store, { id: body.id, shiftId, personId, at: call.now.toISOString() });
+    settleWaiting(call.store, shiftId, call.now);
+    const keepsOffers = isRush(call.now.getTime(), startOf(shift).startsAt.getTime()) ? 0 : 1;
+    const taken = takePlace(call.store, { id: body.id, shiftId, personId, keepsOffers, at: call.now.toISOString() });
     if (!taken) throw whyNot(call, shift, personId);
+    endWaitOf(call, shiftId, personId);
     if (personId !== call.who.personId) call.audit('shift.signed-somebody-up', shiftId, { personId });
     return find();
   };
@@ -49,7 +55,14 @@ function refuseClosed(call: Signed, shift: ShiftRow): void {
 
 function whyNot(call: Context, shift: ShiftRow, personId: string) {
   if (isSignedUp(call.store, shift.id, personId)) return refuse('already-signed-up');
-  return refuse('shift-full', { help: { nearest: nearestOpen(call, shift) } });
+  const waitingCount = waitingOfShifts(call.store, [shift.id]).length;
+  return refuse('shift-full', { help: { nearest: nearestOpen(call, shift), waitingCount } });
+}
+
+/** Whoever has a place waits no longer. */
+function endWaitOf(call: Context, shiftId: string, personId: string): void {
+  const wait = waitingOfShifts(call.store, [shiftId]).find((row) => row.personId === personId);
+  if (wait) endWaiting(call.store, wait.id, { at: call.now.toISOString(), how: 'took' });
 }
 
 /** Needs no reason and leaves no mark. */
@@ -60,8 +73,9 @@ export function giveBackPlace(call: Signed, ids: { id: string; signUpId: string 
     own(mine);
     const shift = shiftOrRefuse(call, ids.id);
     if (endOf(shift) <= call.now.getTime() && call.who.role !== 'coordinator') throw refuse('shift-over');
-    if (giveBack(call.store, row.id, call.now.toISOString()) && !mine)
-      call.audit('shift.took-somebody-off', ids.id, { personId: row.personId });
+    const isBack = giveBack(call.store, row.id, call.now.toISOString());
+    settleWaiting(call.store, ids.id, call.now);
+    if (isBack && !mine) call.audit('shift.took-somebody-off', ids.id, { personId: row.personId });
     return readShift(call, ids.id);
   });
 }

@@ -15,6 +15,7 @@ export const SignUp = z.object({
   attended: z.boolean().nullable(),
   minutes: z.int().nullable(),
 });
+export const Waiting = z.object({ id: Id, personId: Id, name: z.string(), joinedAt: Instant, offeredUntil: Instant.nullable() });
 export const Shift = z.object({
   id: Id,
   seriesId: Id.nullable(),
@@ -36,6 +37,15 @@ export const Shift = z.object({
   binIds: z.array(Id),
   duties: z.array(ShiftDuty),
   signUps: z.array(SignUp),
+  waitingCount: z.int(),
+  myWait: z
+    .object({
+      id: Id,
+      position: z.int().describe('1 = next'),
+      offeredUntil: Instant.nullable().describe('a place is kept for me until then'),
+    })
+    .nullable(),
+  waiting: z.array(Waiting).describe('in order; only coordinators see it'),
   revision: z.int(),
 });
 export type Shift = z.infer<typeof Shift>;
@@ -58,6 +68,8 @@ export const ShiftNew = z
     weeks: z.int().min(1).max(53).default(1).describe('1 = single; n = the same weekday and local time for n weeks'),
   })
   .strict();
+export const SHIFT_SCOPES = ['this', 'this-and-later'] as const;
+const Scope = z.enum(SHIFT_SCOPES).describe('left out: this one; or this and all later ones of its weekly row');
 export const ShiftChange = z
   .object({
     title: Name,
@@ -68,14 +80,21 @@ export const ShiftChange = z
     note: Note,
     binIds: z.array(Id).max(60),
     duties: z.array(ShiftDuty).max(200),
+    scope: Scope,
   })
   .partial()
   .strict();
 export const SignUpNew = z.object({ id: ClientId, personId: Id.optional().describe('left out: myself') }).strict();
+export const WaitingNew = z.object({ id: ClientId }).strict();
+export const ShiftCancelQuery = z.object({
+  scope: Scope.optional(),
+  anyway: z.stringbool().optional().describe('cancel later shifts although people have places on them'),
+});
 export const SignUpChange = z
   .object({ attended: z.boolean().nullable(), minutes: z.int().min(0).max(1440).nullable() })
   .partial()
   .strict();
+const WaitingParams = z.object({ id: Id, waitingId: Id });
 const SignUpParams = z.object({ id: Id, signUpId: Id });
 
 export const shiftRoutes = [
@@ -143,6 +162,7 @@ export const shiftRoutes = [
     access: leads,
     own: 'site',
     params: IdParams,
+    query: ShiftCancelQuery,
     answer: Shift,
     status: 200,
   },
@@ -181,6 +201,31 @@ export const shiftRoutes = [
     access: owners,
     own: 'sign-up',
     params: SignUpParams,
+    answer: Shift,
+    status: 200,
+  },
+  {
+    method: 'POST',
+    path: '/api/shifts/:id/waiting',
+    name: 'joinWaiting',
+    summary: 'Wait for a place on a full shift',
+    tag: 'shift',
+    access: grownUps,
+    own: 'nothing',
+    params: IdParams,
+    body: WaitingNew,
+    answer: Shift,
+    status: 201,
+  },
+  {
+    method: 'DELETE',
+    path: '/api/shifts/:id/waiting/:waitingId',
+    name: 'leaveWaiting',
+    summary: 'Wait no longer',
+    tag: 'shift',
+    access: owners,
+    own: 'sign-up',
+    params: WaitingParams,
     answer: Shift,
     status: 200,
   },

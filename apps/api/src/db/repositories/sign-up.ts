@@ -28,14 +28,25 @@ export const signUpsOfShifts = (store: Store, shiftIds: readonly string[]): Sign
 /**
  * Takes a place in one statement: it is there only while fewer people than places have one, nobody
  * cancelled the shift and this person is not on it yet. Two statements would overbook (criteria PR1).
+ * With `keepsOffers` a place that is offered to somebody on the waiting list is kept for them.
  */
 export const TAKE_PLACE = `INSERT INTO sign_up (id, shift_id, person_id, taken_at)
   SELECT @id, s.id, @personId, @at FROM shift s
   WHERE s.id = @shiftId AND s.cancelled_at IS NULL
-    AND (SELECT count(*) FROM sign_up u WHERE u.shift_id = s.id AND u.given_back_at IS NULL) < s.places
+    AND (SELECT count(*) FROM sign_up u WHERE u.shift_id = s.id AND u.given_back_at IS NULL)
+      + (SELECT count(*) FROM waiting w WHERE @keepsOffers = 1 AND w.shift_id = s.id AND w.person_id <> @personId AND w.ended_at IS NULL
+           AND w.offer_until > @at) < s.places
     AND NOT EXISTS (SELECT 1 FROM sign_up u WHERE u.shift_id = s.id AND u.person_id = @personId AND u.given_back_at IS NULL)`;
 
-export function takePlace(store: Store, wish: { id: string; shiftId: string; personId: string; at: string }): boolean {
+export interface PlaceWish {
+  readonly id: string;
+  readonly shiftId: string;
+  readonly personId: string;
+  readonly at: string;
+  readonly keepsOffers: 0 | 1;
+}
+
+export function takePlace(store: Store, wish: PlaceWish): boolean {
   return run(store, TAKE_PLACE, wish) === 1;
 }
 
