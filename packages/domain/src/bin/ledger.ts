@@ -1,4 +1,3 @@
-import { GRAMS_PER_KG } from '../units/mass.ts';
 import type { Ledger, Ledgers } from './outcome.ts';
 import type { Scenario } from './scenario.ts';
 import { liveKg, speciesOf } from './start.ts';
@@ -23,21 +22,31 @@ const column = (
   side: 'In' | 'Gas' | 'Drained' | 'Harvested' | 'Removed' | 'Unaccounted',
 ): Float64Array => state.bed[`${name}${side}Kg` as LedgerColumn];
 
+interface Gap {
+  readonly gap: number;
+  readonly ledger: LedgerName;
+  readonly member: number;
+}
+
+/** Below a milligram a share of what came in says nothing. */
+const LEAST_IN_KG = 1e-6;
+
 /** Largest relative gap between what came in and what is there or gone, over members and ledgers. */
-export function worstGap(state: BinState, scenario: Scenario): { gap: number; ledger: LedgerName; member: number } {
-  let worst: { gap: number; ledger: LedgerName; member: number } = { gap: 0, ledger: 'carbon', member: 0 };
-  for (const name of LEDGER_NAMES)
+export function worstGap(state: BinState, scenario: Scenario): Gap {
+  let worst: Gap = { gap: 0, ledger: 'carbon', member: 0 };
+  for (const ledger of LEDGER_NAMES) {
+    const came = column(state, ledger, 'In');
+    const gas = column(state, ledger, 'Gas');
+    const drained = column(state, ledger, 'Drained');
+    const harvested = column(state, ledger, 'Harvested');
+    const removed = column(state, ledger, 'Removed');
     for (let m = 0; m < state.members; m++) {
-      const inKg = column(state, name, 'In')[m]!;
-      const out =
-        column(state, name, 'Gas')[m]! +
-        column(state, name, 'Drained')[m]! +
-        column(state, name, 'Harvested')[m]! +
-        column(state, name, 'Removed')[m]!;
-      const gap = Math.abs(inKg - storedKg(state, m, name, scenario) - out) / Math.max(inKg, 1 / GRAMS_PER_KG / GRAMS_PER_KG);
+      const left = came[m]! - gas[m]! - drained[m]! - harvested[m]! - removed[m]!;
+      const gap = Math.abs(left - storedKg(state, m, ledger, scenario)) / Math.max(came[m]!, LEAST_IN_KG);
       // A gap that is not a number must fail too.
-      if (!(gap <= worst.gap)) worst = { gap, ledger: name, member: m };
+      if (!(gap <= worst.gap)) worst = { gap, ledger, member: m };
     }
+  }
   return worst;
 }
 

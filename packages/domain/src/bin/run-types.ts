@@ -1,3 +1,4 @@
+import type { Surprise } from '../ensemble/learn.ts';
 import type { DayRow } from './outcome.ts';
 import type { DiffusionLaw } from './oxygen.ts';
 import type { BinEvent, Scenario } from './scenario.ts';
@@ -50,6 +51,8 @@ export interface BinRun {
   /** Members of each track by day, from `tracksFromDay` on: tracks[name][day - tracksFromDay]. */
   readonly tracks: Readonly<Record<Track, Float64Array[]>>;
   tracksFromDay: number;
+  /** What was seen against all expectation, oldest first. */
+  readonly surprises: Surprise[];
   /** Last day stepped; -1 before day 0. */
   day: number;
   /** False where only the end matters: rows and tracks are then not kept. */

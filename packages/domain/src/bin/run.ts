@@ -1,3 +1,4 @@
+import { drift, learnFrom } from '../ensemble/learn.ts';
 import { spreadOf } from '../ensemble/spread.ts';
 import { applyEvent } from './events.ts';
 import { geometryOf } from './geometry.ts';
@@ -41,6 +42,7 @@ export function startRun(scenario: Scenario, options: RunOptions = {}): BinRun {
     events: inOrder(scenario.events),
     rows: [],
     tracks: emptyTracks(),
+    surprises: [],
     tracksFromDay: 0,
     day: -1,
     recordsRows: options.recordsRows ?? true,
@@ -65,6 +67,7 @@ export function forkRun(run: BinRun, options: { readonly keepHistory?: boolean }
     ...run,
     state: copyState(run.state),
     events: [...run.events],
+    surprises: [...run.surprises],
     rows: keep ? [...run.rows] : [],
     tracks,
     tracksFromDay: keep ? run.tracksFromDay : run.day + 1,
@@ -86,9 +89,12 @@ export function advance(run: BinRun, days: number, extraEvents: readonly BinEven
   for (let i = 0; i < days; i++) {
     const day = run.day + 1;
     while (next < run.events.length && run.events[next]!.day <= day) {
-      applyEvent({ ...context, day }, run.events[next]!, next);
+      const event = run.events[next]!;
+      learnFrom(run, event, day);
+      applyEvent({ ...context, day }, event, next);
       next++;
     }
+    drift(run, day);
     stepDay(context, day);
     assertClosed(run.state, run.scenario, day);
     run.day = day;

@@ -140,7 +140,8 @@ export interface BinState {
 export const stateLength = (members: number, zones: number): number =>
   members * (MEMBER_COLUMNS.length + ZONE_COLUMNS.length * zones) + BIN_MARKS.length + ZONE_MARKS.length * zones;
 
-const column = (bed: Columns<MemberColumn>, name: string): Float64Array => bed[name as 'weight'];
+/** A column by a name made up at run time. */
+export const columnOf = (bed: Columns<MemberColumn>, name: string): Float64Array => bed[name as 'weight'];
 
 /** A state over a buffer: of zeros when none is given. */
 export function stateOver(members: number, zones: number, buffer = new Float64Array(stateLength(members, zones))): BinState {
@@ -158,8 +159,8 @@ export function stateOver(members: number, zones: number, buffer = new Float64Ar
   const zone = take(ZONE_COLUMNS, members * zones);
   const marks = take(BIN_MARKS, 1);
   const zoneMarks = take(ZONE_MARKS, zones);
-  const youngCounts = numbered('youngCount', YOUNG_STAGES).map((name) => column(bed, name));
-  const youngKgs = numbered('youngKg', YOUNG_STAGES).map((name) => column(bed, name));
+  const youngCounts = numbered('youngCount', YOUNG_STAGES).map((name) => columnOf(bed, name));
+  const youngKgs = numbered('youngKg', YOUNG_STAGES).map((name) => columnOf(bed, name));
   return {
     members,
     zones,
@@ -168,7 +169,7 @@ export function stateOver(members: number, zones: number, buffer = new Float64Ar
     zone,
     marks,
     zoneMarks,
-    cocoonCounts: numbered('cocoonCount', COCOON_STAGES).map((name) => column(bed, name)),
+    cocoonCounts: numbered('cocoonCount', COCOON_STAGES).map((name) => columnOf(bed, name)),
     stageCounts: [...youngCounts, bed.adultCount],
     stageKgs: [...youngKgs, bed.adultKg],
   };

@@ -54,7 +54,7 @@ export function normalQuantile(p: number): number {
   return (horner(a, r) * q) / (horner(b, r) * r + 1);
 }
 
-const LATTICE_DIMENSIONS = 16;
+const LATTICE_DIMENSIONS = 8;
 
 /** Irrational steps of an additive lattice: powers of the root of x^(d+1) = x + 1 (Kronecker's sequence). */
 const LATTICE_ROOT = rootOfLattice(LATTICE_DIMENSIONS);
@@ -71,4 +71,13 @@ export function quasiUniform(seed: number, member: number, dimension: number): n
   const at = uniformOf(seed, dimension, 77) + (member + 1) * step;
   const share = at - Math.floor(at);
   return Math.min(1 - 1e-9, Math.max(1e-9, share));
+}
+
+/**
+ * Uniform of one member for one thing in the log: a lattice over the members whose start and step are drawn from the thing,
+ * so that members cover it evenly and two things stay independent.
+ */
+export function entryUniform(seed: number, entry: number, item: number, member: number): number {
+  const at = uniformOf(seed, entry, item) + (member + 1) * uniformOf(seed ^ 0x68e31da4, entry, item, 5);
+  return Math.min(1 - 1e-9, Math.max(1e-9, at - Math.floor(at)));
 }

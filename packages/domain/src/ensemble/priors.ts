@@ -1,7 +1,7 @@
 import { parameter } from '../bin/parameter.ts';
 import type { HowMeasured } from '../bin/scenario.ts';
 import { type BinState, MEMBER_RATIOS, type MemberRatio } from '../bin/state.ts';
-import { normalQuantile, quasiUniform, uniformOf } from './chance.ts';
+import { entryUniform, normalQuantile, quasiUniform } from './chance.ts';
 
 /** Model.md 3; EQ14. Each is the standard deviation of the logarithm, printed as a factor. */
 export const PRIOR_PARAMETERS = {
@@ -51,7 +51,7 @@ export function stockRatio(members: number, member: number, seed: number, counte
 /** What a member believes of one weight in the log, over the weight as written. */
 export function weightRatio(members: number, member: number, seed: number, entry: number, item: number, how: HowMeasured): number {
   if (members === 1) return 1;
-  const z = normalQuantile(uniformOf(seed, entry, item, member));
+  const z = normalQuantile(entryUniform(seed, entry, item, member));
   switch (how) {
     case 'weighed':
       return Math.max(0.5, 1 + P.weighedError.value * z);
