@@ -61,6 +61,14 @@ export interface Cast {
   close(): Promise<void>;
 }
 
+/** The cookie that an answer sets, as a browser would send it back. */
+export const cookieIn = (answer: Pick<Answer, 'headers'>): string => String(answer.headers['set-cookie']).split(';')[0]!;
+
+const MINUTE_MS = 60_000;
+export function later({ clock }: Pick<Cast, 'clock'>, minutes: number): void {
+  clock.at = new Date(clock.at.getTime() + minutes * MINUTE_MS);
+}
+
 interface CastOptions {
   readonly at?: string;
   readonly isDemo?: boolean;

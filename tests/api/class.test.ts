@@ -1,6 +1,6 @@
 import { PICTURES } from '@middenry/contract';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { BINS, type Cast, freshId, openCast, SITES } from '../cast.ts';
+import { BINS, type Cast, cookieIn, freshId, openCast, SITES } from '../cast.ts';
 
 let cast: Cast;
 let classId: string;
@@ -14,7 +14,6 @@ afterEach(() => cast.close());
 const addPupil = async (name: string, id = freshId()) =>
   (await cast.call('siteLead', 'POST', `/api/classes/${classId}/pupils`, { id, name })).body;
 const enter = (classCode: string, pictures: readonly string[]) => cast.call(null, 'POST', '/api/session/pupil', { classCode, pictures });
-const cookieIn = (answer: { headers: Readonly<Record<string, unknown>> }) => String(answer.headers['set-cookie']).split(';')[0]!;
 
 describe('POST /api/session/pupil', () => {
   it('C29: signs a pupil in with class code and card, and no more than that', async () => {

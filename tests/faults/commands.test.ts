@@ -1,0 +1,172 @@
+/** What a person does at the console, with the real commands as processes of their own. */
+import { spawn } from 'node:child_process';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { cookieIn, freshId, PASSWORD } from '../cast.ts';
+import { dropDataDir, freshDataDir, type ServerProcess, startServer } from './server-process.ts';
+
+const root = new URL('../../', import.meta.url).pathname;
+const json = { 'content-type': 'application/json' };
+const dir = freshDataDir();
+afterAll(() => dropDataDir(dir));
+
+interface Done {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+function middenry(...args: string[]): Promise<Done> {
+  const { PATH = '', HOME = '' } = process.env;
+  const words = ['--import', 'tsx', join(root, 'apps/api/src/cli/main.ts'), ...args];
+  const child = spawn(process.execPath, words, { cwd: root, env: { PATH, HOME, DATA_DIR: dir }, stdio: ['ignore', 'pipe', 'pipe'] });
+  let out = '';
+  let err = '';
+  child.stdout.on('data', (piece: Buffer) => {
+    out += piece.toString();
+  });
+  child.stderr.on('data', (piece: Buffer) => {
+    err += piece.toString();
+  });
+  return new Promise((resolve) => child.once('close', (code) => resolve({ code, out, err })));
+}
+
+const serve = () => startServer({ dataDir: dir, flags: ['--own'] });
+async function halt(server: ServerProcess): Promise<void> {
+  server.child.kill('SIGTERM');
+  expect(await server.ended).toBe(0);
+}
+
+async function ask(server: ServerProcess, method: string, path: string, body?: unknown, cookie?: string) {
+  const headers = { ...(body === undefined ? {} : json), ...(cookie === undefined ? {} : { cookie }) };
+  const answer = await fetch(server.url + path, { method, headers, ...(body === undefined ? {} : { body: JSON.stringify(body) }) });
+  const text = await answer.text();
+  const set = answer.headers.get('set-cookie');
+  return {
+    status: answer.status,
+    body: text === '' ? null : JSON.parse(text),
+    cookie: set === null ? '' : cookieIn({ headers: { 'set-cookie': set } }),
+  };
+}
+
+const binId = freshId();
+const email = 'wanda@example.org';
+const harvest = () => ({ id: freshId(), binId, happenedAt: new Date().toISOString(), massKg: 1.25, destination: 'beds' });
+
+/** Empty machine to a garden with a harvest in it, by the code that the server prints. */
+async function beginGarden(): Promise<void> {
+  const server = await serve();
+  const code = /setup code (\S{4}-\S{4}),/.exec(server.output())![1];
+  const began = await ask(server, 'POST', '/api/setup', {
+    code,
+    programme: { name: 'Orchard End', timeZone: 'Europe/London' },
+    coordinator: { id: freshId(), name: 'Wanda Reed', email, password: PASSWORD },
+    site: { id: freshId(), name: 'Orchard' },
+    bins: [
+      {
+        ...{ id: binId, code: 'O1', name: 'First tote', kind: 'tote', areaM2: 0.2, depthM: 0.35, zones: 2, startedOn: '2026-01-10' },
+        ...{ wormsKg: 0.5, bedWaterKg: 4, bed: [{ materialId: 'cardboard_corrugated', massKg: 2 }] },
+      },
+    ],
+  });
+  expect(began.status).toBe(201);
+  expect((await ask(server, 'POST', '/api/harvests', harvest(), began.cookie)).status).toBe(201);
+  await halt(server);
+}
+
+describe('npx middenry', () => {
+  beforeAll(beginGarden, 90_000);
+
+  it('says what it can do, and refuses what it cannot', async () => {
+    const help = await middenry();
+    expect([help.code, help.out.includes('restore [FILE]')]).toEqual([0, true]);
+    const unknown = await middenry('brew');
+    expect([unknown.code, unknown.err.includes('brew is no command')]).toEqual([2, true]);
+  });
+
+  it('F9: backup, a lost store, restore: everything is there again and everybody signs in anew', { timeout: 120_000 }, async () => {
+    const backup = await middenry('backup');
+    expect([backup.code, backup.out]).toEqual([0, expect.stringMatching(/^Backed up 1 entries and 1 people to .*own-.*\.db\n$/)]);
+    for (const file of readdirSync(dir)) if (file.startsWith('own.db')) rmSync(join(dir, file));
+    const restored = await middenry('restore');
+    expect([restored.code, restored.out]).toEqual([
+      0,
+      expect.stringContaining('Restored 1 entries and 1 people: fed 0 g, harvested 1250 g'),
+    ]);
+    const server = await serve();
+    const { cookie, status } = await ask(server, 'POST', '/api/session', { email, password: PASSWORD });
+    expect(status).toBe(201);
+    const season = await ask(server, 'GET', '/api/season?from=2026-01-01&to=2099-12-31', undefined, cookie);
+    expect(season.body.total.harvestedG).toBe(1250);
+    const running = await middenry('restore');
+    expect([running.code, running.err]).toEqual([5, expect.stringContaining('already running')]);
+    await halt(server);
+  });
+
+  it('restore refuses a damaged backup in words and changes nothing', { timeout: 60_000 }, async () => {
+    const bad = join(dir, 'bad.db');
+    writeFileSync(bad, 'not a database at all'.repeat(500));
+    const before = readFileSync(join(dir, 'own.db'));
+    const { code, err } = await middenry('restore', bad);
+    expect([code, err]).toEqual([2, expect.stringMatching(/^middenry: Cannot restore .*Nothing was changed; try an older backup\.\n$/)]);
+    expect(readFileSync(join(dir, 'own.db')).equals(before)).toBe(true);
+  });
+
+  it('doctor finds nothing, then finds what is broken', { timeout: 60_000 }, async () => {
+    const well = await middenry('doctor');
+    expect([well.code, well.out.includes('look!'), well.out.includes('reads back whole')]).toEqual([0, false, true]);
+    const newest = readdirSync(join(dir, 'backups'))
+      .filter((name) => /^own-.*\.db$/.test(name))
+      .sort()
+      .at(-1)!;
+    const bytes = readFileSync(join(dir, 'backups', newest));
+    bytes[100_000]! ^= 0xff;
+    writeFileSync(join(dir, 'backups', newest), bytes);
+    const ill = await middenry('doctor');
+    expect([ill.code, ill.out]).toEqual([1, expect.stringContaining('look!')]);
+  });
+
+  it('H26: reset-owner lets a locked-out owner back in without e-mail', { timeout: 60_000 }, async () => {
+    const { code, out } = await middenry('reset-owner');
+    expect(code).toBe(0);
+    const password = /with the password (\S+)\./.exec(out)![1];
+    const server = await serve();
+    expect((await ask(server, 'POST', '/api/session', { email, password: PASSWORD })).status).toBe(401);
+    const { status, cookie } = await ask(server, 'POST', '/api/session', { email, password });
+    expect(status).toBe(201);
+    const audit = await ask(server, 'GET', '/api/audit', undefined, cookie);
+    expect(audit.body.items.map(({ action }: { action: string }) => action)).toContain('owner-reset');
+    await halt(server);
+  });
+
+  it('simulate writes a result, and one line per fault', { timeout: 60_000 }, async () => {
+    const scenario = {
+      schema: 'middenry-scenario/1',
+      days: 3,
+      members: 1,
+      seed: 1,
+      climate: { tempC: 20 },
+      events: [],
+      bin: {
+        kind: 'tote',
+        areaM2: 0.2,
+        depthM: 0.35,
+        zones: 2,
+        openBase: false,
+        ageDays: 0,
+        worms: { massKg: 0.5 },
+        bed: [{ material: 'cardboard_corrugated', massKg: 2 }],
+        bedWaterKg: 4,
+      },
+    };
+    const file = join(dir, 'scenario.json');
+    const result = join(dir, 'result.json');
+    writeFileSync(file, JSON.stringify(scenario));
+    expect((await middenry('simulate', file, '--out', result)).code).toBe(0);
+    expect(JSON.parse(readFileSync(result, 'utf8')).days).toHaveLength(4);
+    writeFileSync(file, JSON.stringify({ ...scenario, days: -1, members: 'many' }));
+    const faulty = await middenry('simulate', file);
+    expect([faulty.code, faulty.err.trim().split('\n').length >= 2]).toEqual([2, true]);
+  });
+});
