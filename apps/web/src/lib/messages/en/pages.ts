@@ -46,7 +46,7 @@ export const pages = {
     back: 'Back',
   },
   days: { today: 'today' },
-  demo: { label: 'Demonstration', short: 'Invented demonstration.', banner: 'Demonstration: people and figures are invented.' },
+  demo: { label: 'Demonstration', short: 'Invented figures.', banner: 'Demonstration: people and figures are invented.' },
   head: {
     allSites: (n: number) => (n === 1 ? 'One site' : `All ${n} sites`),
     asOf: (when: string) => when,
