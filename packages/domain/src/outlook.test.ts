@@ -213,7 +213,7 @@ describe('outlookOf() as data', () => {
   });
 
   it('takes many members through the same code', () => {
-    const outlook = outlookOf({ ...scenario([...wellKept(70), feed(77, 2, 7, 0), look(77)]), members: 16 }, 79, {
+    const outlook = outlookOf({ ...scenario([...wellKept(70), feed(77, 2, 10, 0), look(77)]), members: 16 }, 78, {
       checkIntervalDays: 7,
       resting: false,
     });

@@ -117,7 +117,10 @@ function bandNow(course: Course, from: Assessable, seen: { soon: number; now: nu
   if (definition.id === 'unseen') return seen.now >= LIKELY ? 'unknown' : 'settled';
   const members = from.days[0]?.weights.length ?? 0;
   const actDays = members === 1 ? BAND_MARKS.oneMemberActDays.value : BAND_MARKS.horizonDays.value;
-  const near = shareHolding(course, from.days, from.today, from.today + actDays);
+  const lasting = shareHolding(course, from.days, from.today + BAND_MARKS.lastingFromDays.value, from.today + BAND_MARKS.horizonDays.value);
+  // What is over before anybody could help is watched; only what must be answered within a day acts even so.
+  const limit = definition.role === 'alert' && definition.respondWithinDays > 1 ? lasting : 1;
+  const near = Math.min(limit, shareHolding(course, from.days, from.today, from.today + actDays));
   const overdue = shareOverdue(course, from.days, seen.todayIndex);
   return bandOf(definition.role, { soon: seen.soon, near, overdue, seen: seen.seen }, from.bandsBefore?.[definition.id]);
 }

@@ -108,6 +108,13 @@ describe('assess() with one member', () => {
     });
   });
 
+  it('trouble that is over by itself before anybody can help is watched, unless it must be answered within a day', () => {
+    const until = (last: number, over: Partial<Reading>) => courseDays(1, (day) => (day >= TODAY - 3 && day <= last ? over : {}));
+    expect(signal(assessed(until(TODAY + 1, { airlessFrac: 0.5 })), 'airless').band).toBe('watch');
+    expect(signal(assessed(until(TODAY + 2, { airlessFrac: 0.5 })), 'airless').band).toBe('act');
+    expect(signal(assessed(until(TODAY + 1, { bedPeakTempC: 30 })), 'hot').band).toBe('act');
+  });
+
   it('a reading that jitters inside the dead band is one stretch', () => {
     const days = courseDays(1, (day) => ({ bedPeakTempC: day < TODAY - 3 ? 20 : day % 2 === 0 ? 29.4 : 28.4 }));
     expect(signal(assessed(days), 'hot')).toMatchObject({ band: 'act', holdsNow: true, probability: 1 });

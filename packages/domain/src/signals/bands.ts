@@ -7,6 +7,8 @@ export const BAND_MARKS = {
   watchUntil: parameter(0.2, 'share of members', 'estimate', 'common-practice'),
   actFrom: parameter(0.6, 'share of members', 'estimate', 'common-practice'),
   actUntil: parameter(0.45, 'share of members', 'estimate', 'common-practice'),
+  /** From this day on trouble must still be there to ask for action: a remedy of tomorrow is judged from it too. */
+  lastingFromDays: parameter(2, 'd', 'estimate', 'common-practice'),
   horizonDays: parameter(7, 'd', 'estimate', 'common-practice'),
   /** One member knows no doubt, so `act` waits until the thing is near. */
   oneMemberActDays: parameter(2, 'd', 'estimate', 'common-practice'),

@@ -1,5 +1,7 @@
-import { type BinRun, TRACKS } from '../bin/run.ts';
+import { type BinRun, TRACKS, type Track, trackOf } from '../bin/run.ts';
 import type { MembersDay, Reading } from './member-day.ts';
+
+type DayColumns = Readonly<Record<Track, Float64Array>>;
 
 /**
  * What every member read on the days from one to another, as the run kept it.
@@ -15,17 +17,26 @@ export function daysOf(run: BinRun, fromDay: number, toDay: number): readonly Me
 }
 
 function readingsOn(run: BinRun, day: number): readonly Reading[] {
-  const index = day - run.tracksFromDay;
-  return Array.from({ length: run.state.members }, (_, member) => {
-    const reading: Partial<Record<(typeof TRACKS)[number], number>> = {};
-    for (const name of TRACKS) {
-      const value = run.tracks[name][index]?.[member];
-      if (value === undefined)
-        throw new RangeError(
-          `Cannot read ${name} as the run keeps it from day ${run.tracksFromDay} to ${run.day}: current value is day ${day}`,
-        );
-      reading[name] = value;
-    }
-    return reading as Reading;
+  const columns = Object.fromEntries(TRACKS.map((name) => [name, trackOf(run, name, day)])) as DayColumns;
+  return Array.from({ length: run.state.members }, (_, member) => new MemberReading(columns, member) as unknown as Reading);
+}
+
+/** A member's row in the columns of a day: nothing is copied, since hundreds of members times weeks are read and most fields are not. */
+class MemberReading {
+  readonly columns: DayColumns;
+  readonly member: number;
+
+  constructor(columns: DayColumns, member: number) {
+    this.columns = columns;
+    this.member = member;
+  }
+}
+
+for (const name of TRACKS) {
+  Object.defineProperty(MemberReading.prototype, name, {
+    enumerable: true,
+    get(this: MemberReading) {
+      return this.columns[name][this.member];
+    },
   });
 }

@@ -52,7 +52,9 @@ export function remediesFor(signal: Pick<SignalOutlook, 'id' | 'zone'>, trial: T
     return plan ? [{ id, plan, after: judgePlan(signal, trial, plan) }] : [];
   });
   const helping = tried.filter(({ after }) => before.burden - after.burden >= NOTICEABLE_SHARE);
-  const kept = helping.length > 0 ? helping : tried.slice(0, 1);
+  // What passes by itself needs nothing; what nothing helps still gets the first thing to try, with its honest figures.
+  const fallback = before.probability > 0 ? tried.slice(0, 1) : [];
+  const kept = helping.length > 0 ? helping : fallback;
   return kept
     .sort((a, b) => a.after.probability - b.after.probability || a.after.burden - b.after.burden || effort(a.id) - effort(b.id))
     .slice(0, SHOWN)
