@@ -44,11 +44,17 @@ async function made(at: string): Promise<Demo> {
 
 const count = (store: Store, sql: string): number => Number(store.sql(sql).pluck().get());
 
+const quotedName = (name: string): string => `"${name}"`;
+
 /** Everything that people noted and agreed; what signing in leaves behind is new each time. */
 function fingerprint(store: Store): string {
   const hash = createHash('sha256');
   for (const table of ['site', 'bin', 'person', 'container', 'entry', 'feeding_item', 'bin_check', 'harvest', 'care', 'shift', 'sign_up']) {
-    for (const row of store.sqlite.prepare(`SELECT * FROM "${table}" ORDER BY 1, 2`).raw().all()) hash.update(JSON.stringify(row));
+    for (const row of store.sqlite
+      .prepare(`SELECT * FROM ${quotedName(table)} ORDER BY 1, 2`)
+      .raw()
+      .all())
+      hash.update(JSON.stringify(row));
   }
   return hash.digest('hex');
 }
@@ -69,7 +75,7 @@ describe('makeDemo()', () => {
     const days = count(store, "SELECT julianday('2026-11-25') - julianday(min(local_date)) FROM entry");
     expect(days).toBeGreaterThan(LOG_DAYS - 10);
     for (const kind of ['feeding', 'check', 'harvest', 'care', 'note', 'worms'])
-      expect(count(store, `SELECT count(*) FROM entry WHERE kind = '${kind}'`)).toBeGreaterThan(0);
+      expect(store.sql('SELECT count(*) FROM entry WHERE kind = ?').pluck().get(kind)).toBeGreaterThan(0);
   });
 
   test('leaves gaps, as people do', () => {

@@ -1,11 +1,12 @@
 /** Sends the demonstration's requests as the people who made them, with the clock where they stood. */
+import { SECONDS_PER_DAY } from '@middenry/domain';
 import type { FastifyInstance } from 'fastify';
 import type { MovableClock } from '../apps/api/src/context.ts';
 import type { Task } from './rounds.ts';
 
-const DAY_MS = 24 * 3_600_000;
 /** Device sessions live for thirty days; people sign in again before. */
 const COOKIE_DAYS = 20;
+const COOKIE_MS = COOKIE_DAYS * SECONDS_PER_DAY * 1000;
 
 export interface Teller {
   readonly clock: MovableClock;
@@ -24,7 +25,7 @@ export function tellerOf(app: FastifyInstance, clock: MovableClock): Teller {
     if (known && known.until > at.getTime()) return known.cookie;
     if (known) await signOut(known.cookie);
     const cookie = app.middenry.cookieOf(personId);
-    cookies.set(personId, { cookie, until: at.getTime() + COOKIE_DAYS * DAY_MS });
+    cookies.set(personId, { cookie, until: at.getTime() + COOKIE_MS });
     return cookie;
   }
 

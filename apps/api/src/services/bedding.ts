@@ -1,6 +1,6 @@
 /** Bedding in store at a site: counted or brought, less what bins used since. */
 import type { BeddingMove, BeddingMoveNew, BeddingStock } from '@middenry/contract';
-import { CATALOGUE, gramsFromKg, isMaterialId, kgFromGrams } from '@middenry/domain';
+import { CATALOGUE, DAYS_PER_WEEK, gramsFromKg, isMaterialId, kgFromGrams, SECONDS_PER_DAY } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
 import {
@@ -23,7 +23,7 @@ type StockView = z.output<typeof BeddingStock>;
 /** Bedding that nobody gave a name is what most people shred. */
 const USUAL_BEDDING = 'cardboard_corrugated';
 const RECENT_WEEKS = 4;
-const MS_PER_WEEK = 7 * 24 * 3_600_000;
+const MS_PER_WEEK = DAYS_PER_WEEK * SECONDS_PER_DAY * 1000;
 
 export const listBeddingMoves = (call: Context, siteId: string | undefined): MoveView[] => {
   const known = materialsOf(call.store);
