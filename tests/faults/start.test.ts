@@ -1,4 +1,4 @@
-import { chmodSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readConfig } from '../../apps/api/src/config.ts';
@@ -84,6 +84,16 @@ describe('openDataFile()', () => {
     expect(open).toThrow(/empty although/);
     rmSync(join(dir, 'own.began'));
     open().sqlite.close();
+  });
+
+  it('F16: refuses a damaged store in words, and leaves it as it is', () => {
+    open().sqlite.close();
+    const file = join(dir, 'own.db');
+    const bytes = readFileSync(file);
+    bytes.fill(0x5a, 3 * 4096, 4 * 4096);
+    writeFileSync(file, bytes);
+    expect(open).toThrow(/damaged.*restore/);
+    expect(readFileSync(file).equals(bytes)).toBe(true);
   });
 
   it('F25: says which folder cannot be written, and what to do', () => {

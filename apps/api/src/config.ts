@@ -34,6 +34,7 @@ export const SETTINGS = [
     fallback: 'no',
     words: 'Let anybody who can reach this address enter the demonstration with one tap.',
   },
+  { name: 'RENEW_DEMO', kind: 'yes-no', fallback: 'no', words: 'Throw the demonstration away and make it anew, up to today.' },
   { name: 'ALLOW_NETWORK_DISK', kind: 'yes-no', fallback: 'no', words: 'Use a data folder on a network disk although its locks may fail.' },
   { name: 'LOG', kind: 'yes-no', fallback: 'no', words: 'Write one line for every request to standard output.' },
 ] as const satisfies readonly Setting[];
@@ -47,6 +48,7 @@ export interface Config {
   readonly publicUrl: string | undefined;
   readonly trustedProxy: readonly string[];
   readonly own: boolean;
+  readonly renewDemo: boolean;
   readonly allowNetworkDisk: boolean;
   readonly log: boolean;
   /** One-tap entry into the demonstration is open on this address. */
@@ -76,6 +78,7 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>, fl
     publicUrl,
     trustedProxy,
     own: yes('OWN'),
+    renewDemo: yes('RENEW_DEMO'),
     allowNetworkDisk: yes('ALLOW_NETWORK_DISK'),
     log: yes('LOG'),
     // A proxy in front brings strangers to a loopback address, so a public address closes the one-tap entry too.

@@ -8,6 +8,7 @@ import { type Config, readConfig } from './config.ts';
 import { systemClock } from './context.ts';
 import { findProgramme } from './db/repositories/programme.ts';
 import { projectRoot } from './root.ts';
+import { isOldDemo } from './services/demo-age.ts';
 import { keeperOf } from './services/keeper.ts';
 import { newSetupCode } from './services/setup-code.ts';
 import { keepListsMoving } from './services/waiting.ts';
@@ -47,6 +48,7 @@ async function start(): Promise<void> {
   stopOnSignals(app, store, lock);
   await listen(app, config);
   keeper.start();
+  if (isOldDemo(store, systemClock.now())) say('this demonstration is older than three days: start with --renew-demo to make it anew');
   if (setup !== undefined) say(`setup code ${setup.words}, good once and for one hour: type it in at the address below`);
   say(`${config.publicUrl ?? addressOf(app)}`);
 }

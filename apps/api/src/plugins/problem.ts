@@ -1,5 +1,6 @@
 import type { ErrorCode, Problem } from '@middenry/contract';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { sqliteCodeOf } from '../db/fault.ts';
 import { Refusal, type RefusalExtra } from '../refusal.ts';
 import { PROBLEMS } from './problem-words.ts';
 
@@ -47,8 +48,9 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, code: ErrorCo
 /** What the framework and the store throw, in our codes; anything unknown is our own fault. */
 function refusalFrom(error: FastifyError): Refusal {
   const code = error.code ?? '';
-  if (code === 'SQLITE_FULL') return new Refusal('no-room');
-  if (/^SQLITE_(BUSY|LOCKED|IOERR|READONLY|CANTOPEN)/.test(code)) return new Refusal('unavailable');
+  const fault = sqliteCodeOf(error);
+  if (fault === 'SQLITE_FULL') return new Refusal('no-room');
+  if (/^SQLITE_(BUSY|LOCKED|IOERR|READONLY|CANTOPEN)/.test(fault)) return new Refusal('unavailable');
   if (code === 'FST_ERR_CTP_BODY_TOO_LARGE') return new Refusal('too-large');
   if (code === 'FST_ERR_HANDLER_TIMEOUT' || error.statusCode === 503) return new Refusal('unavailable');
   if (error.statusCode === 404) return new Refusal('not-found');

@@ -4,13 +4,10 @@ import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
 import type { BackupFile } from '../db/keep/backup.ts';
 import { listAudit } from '../db/repositories/audit.ts';
-import { findProgramme } from '../db/repositories/programme.ts';
-import { storeMadeAt } from '../db/repositories/store-age.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
+import { isOldDemo } from './demo-age.ts';
 import type { Keeper } from './keeper.ts';
-
-const DEMO_OLD_MS = 3 * 24 * 3_600_000;
 
 export const backupShape = ({ file, manifest }: BackupFile): z.output<typeof Backup> => ({
   file: basename(file),
@@ -52,11 +49,10 @@ export function keeperIn(context: Context): Keeper {
 
 export function keepShape(context: Context): z.output<typeof Keep> {
   const { backups, ...status } = keeperIn(context).status();
-  const programme = findProgramme(context.store);
   return {
     ...status,
     lastBackup: backups[0] === undefined ? null : backupShape(backups[0]),
     backups: backups.length,
-    demoIsOld: programme?.isDemo === true && context.now.getTime() - Date.parse(storeMadeAt(context.store)) > DEMO_OLD_MS,
+    demoIsOld: isOldDemo(context.store, context.now),
   };
 }

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { RouteName } from '@middenry/contract';
 import type { Context } from '../context.ts';
+import { sqliteCodeOf } from '../db/fault.ts';
 import { findApplied, insertApplied } from '../db/repositories/applied.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
@@ -30,8 +31,17 @@ export function once<T, B extends { readonly id: string }>(context: Context, rou
       return steps.find();
     }
     insertApplied(context.store, body.id, { route, personId, bodyHash }, context.now.toISOString());
-    return steps.make();
+    return makeNew(steps);
   });
+}
+
+/** An id that stands in the store although it was never applied came in some other way, such as a restored backup. */
+function makeNew<T>(steps: Steps<T>): T {
+  try {
+    return steps.make();
+  } catch (error) {
+    throw sqliteCodeOf(error) === 'SQLITE_CONSTRAINT_PRIMARYKEY' ? refuse('same-id-other-content') : error;
+  }
 }
 
 /** Hash of what was sent, whatever the order of its fields; when it was sent does not count, since a retry is sent later. */

@@ -1,5 +1,6 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import type { Clock, Who } from '../context.ts';
+import { sqliteCodeOf } from '../db/fault.ts';
 import { endSession, findSession, insertSession, type SessionKind, touchSession } from '../db/repositories/session.ts';
 import { type Store, write } from '../db/store.ts';
 
@@ -78,7 +79,7 @@ function noteSeen(store: Store, sessionId: string, now: Date): void {
   try {
     write(store, () => touchSession(store, sessionId, now.toISOString()));
   } catch (error) {
-    if (!String((error as { code?: string }).code).startsWith('SQLITE_')) throw error;
+    if (sqliteCodeOf(error) === '') throw error;
   }
 }
 

@@ -34,6 +34,7 @@ export function openDataFile(config: Config, migrationsDir: string, now: Date): 
   refuseNewerSchema(file, migrationsDir);
   const store = openStore({ file, allowNetworkDisk: config.allowNetworkDisk });
   try {
+    refuseDamaged(store, file);
     migrate(store, { dir: migrationsDir, copyDir: backupDirOf(config), now });
   } catch (error) {
     store.sqlite.close();
@@ -42,6 +43,15 @@ export function openDataFile(config: Config, migrationsDir: string, now: Date): 
   if (config.own && !existsSync(markerOf(config)))
     writeFileSync(markerOf(config), `A programme of your own began here on ${now.toISOString()}. Keep this file beside own.db.\n`);
   return store;
+}
+
+/** Wrong figures are worse than none: a damaged file is not served, and not written to either. */
+function refuseDamaged(store: Store, file: string): void {
+  const verdict = store.sqlite.pragma('quick_check(1)', { simple: true });
+  if (verdict === 'ok') return;
+  throw new StartRefusal(
+    `Cannot open ${file} as it is damaged (${String(verdict).split('\n').at(-1)}): bring the newest backup back with "npx middenry restore". The damaged file is kept beside it.`,
+  );
 }
 
 function refuseVanished(config: Config, file: string): void {

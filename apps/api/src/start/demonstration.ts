@@ -10,7 +10,7 @@ import { backupDirOf, fileOf } from './data-dir.ts';
 export type MakeDemo = (app: FastifyInstance, options: { readonly clock: MovableClock }) => Promise<void>;
 
 /**
- * Makes the demonstration when there is none.
+ * Makes the demonstration when there is none, or anew when that was asked for.
  *
  * It grows in a file beside and takes its name only when whole, so that a start that is cut short
  * leaves nothing half made; nothing of it is worth a sync to disk before that.
@@ -19,9 +19,9 @@ export type MakeDemo = (app: FastifyInstance, options: { readonly clock: Movable
  */
 export async function ensureDemo(config: Config, migrationsDir: string, now: Date, makeDemo: MakeDemo): Promise<boolean> {
   const file = fileOf(config);
-  if (existsSync(file)) return false;
+  if (existsSync(file) && !config.renewDemo) return false;
   const part = `${file}.part`;
-  for (const rest of [part, `${part}-wal`, `${part}-shm`, `${file}-wal`, `${file}-shm`]) rmSync(rest, { force: true });
+  for (const rest of [part, `${part}-wal`, `${part}-shm`]) rmSync(rest, { force: true });
   const store = openStore({ file: part, allowNetworkDisk: config.allowNetworkDisk, throwAway: true });
   try {
     migrate(store, { dir: migrationsDir, copyDir: backupDirOf(config), now });
@@ -34,6 +34,8 @@ export async function ensureDemo(config: Config, migrationsDir: string, now: Dat
   } finally {
     store.sqlite.close();
   }
+  // The old one goes only now that the new one is whole.
+  for (const rest of [file, `${file}-wal`, `${file}-shm`]) rmSync(rest, { force: true });
   renameSync(part, file);
   return true;
 }
