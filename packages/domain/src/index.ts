@@ -20,6 +20,8 @@ export * from './plan/feed-parameters.ts';
 export * from './plan/intake.ts';
 export * from './plan/intake-model.ts';
 export * from './plan/intake-types.ts';
+export * from './plan/shifts.ts';
+export * from './plan/shifts-types.ts';
 export * from './plan/types.ts';
 export * from './rota/conflicts.ts';
 export * from './rota/explain.ts';
