@@ -41,6 +41,8 @@ export const CALLS = {
   cancelShift: 'DELETE /api/shifts/:id',
   takePlace: 'POST /api/shifts/:id/sign-ups',
   changeSignUp: 'PATCH /api/shifts/:id/sign-ups/:signUpId',
+  joinWaiting: 'POST /api/shifts/:id/waiting',
+  leaveWaiting: 'DELETE /api/shifts/:id/waiting/:waitingId',
   giveBackPlace: 'DELETE /api/shifts/:id/sign-ups/:signUpId',
   readSeason: 'GET /api/season',
   readSeasonCsv: 'GET /api/season.csv',

@@ -21,7 +21,12 @@ const sameName = (pointer: string): string | null => pointer.split('/').at(-1) |
 export async function act<N extends CallName>(
   send: typeof fetch,
   name: N,
-  options: { readonly params?: Readonly<Record<string, string>>; readonly body?: BodyOf<N>; readonly ifMatch?: number },
+  options: {
+    readonly params?: Readonly<Record<string, string>>;
+    readonly body?: BodyOf<N>;
+    readonly ifMatch?: number;
+    readonly query?: Readonly<Record<string, string | undefined>>;
+  },
   form: FormData,
   fieldOf: (pointer: string) => string | null = sameName,
 ): Promise<{ ok: true; data: Answer<N> } | { ok: false; refused: Refused }> {

@@ -132,7 +132,7 @@ export const folk = {
     pupils: 'Pupils',
     addPupil: 'Add a pupil',
     pupilName: 'First name and initial, like Juno B.',
-    card: (name: string) => `The card of ${name}. It is shown only now: print it or draw it.`,
+    card: (name: string) => `The card of ${name.replace(/\.$/, '')}. It is shown only now: print it or draw it.`,
     renew: 'New card',
     erase: 'Erase',
     eraseText: 'What they noted stays, without a name.',

@@ -18,6 +18,18 @@ export const actions: Actions = {
     }
     redirect(303, `${paths.shifts}?done=taken`);
   },
+  wait: async ({ request, fetch }) => {
+    const form = await request.formData();
+    const outcome = await call(fetch, 'joinWaiting', { params: { id: text(form, 'shiftId') }, body: { id: text(form, 'id') || uuid7() } });
+    if (!outcome.ok) return fail(outcome.problem.status, { fault: faultOf(outcome.problem), nearest: [] as Shift[] });
+    redirect(303, `${paths.shifts}?done=waiting`);
+  },
+  leave: async ({ request, fetch }) => {
+    const form = await request.formData();
+    const outcome = await call(fetch, 'leaveWaiting', { params: { id: text(form, 'shiftId'), waitingId: text(form, 'waitingId') } });
+    if (!outcome.ok) return fail(outcome.problem.status, { fault: faultOf(outcome.problem), nearest: [] as Shift[] });
+    redirect(303, `${paths.shifts}?done=left`);
+  },
   give: async ({ request, fetch }) => {
     const form = await request.formData();
     const outcome = await call(fetch, 'giveBackPlace', { params: { id: text(form, 'shiftId'), signUpId: text(form, 'signUpId') } });

@@ -3,6 +3,7 @@ import { addDays } from '$lib/format/days.ts';
 import type { PageLoad } from './$types';
 
 const WEEKS_AHEAD_DAYS = 56;
+const DONE = ['taken', 'given', 'waiting', 'left'] as const;
 
 export const load: PageLoad = async ({ fetch, parent, url, depends }) => {
   depends('app:shifts');
@@ -12,5 +13,5 @@ export const load: PageLoad = async ({ fetch, parent, url, depends }) => {
     need(fetch, 'listBins'),
   ]);
   const done = url.searchParams.get('done');
-  return { shifts: shifts.items, bins: bins.items, done: done === 'taken' || done === 'given' ? (done as 'taken' | 'given') : null };
+  return { shifts: shifts.items, bins: bins.items, done: DONE.find((d) => d === done) ?? null };
 };

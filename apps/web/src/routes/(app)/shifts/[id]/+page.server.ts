@@ -1,22 +1,45 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { call } from '$lib/api/call.ts';
-import { faultOf } from '$lib/errors/form-fault.ts';
+import { need } from '$lib/api/call.ts';
+import { act, text, typedOf } from '$lib/errors/act.ts';
+import { incomplete } from '$lib/errors/form-fault.ts';
+import { formatOf } from '$lib/format/from-session.ts';
 import { paths } from '$lib/paths/paths.ts';
+import { readShiftForm } from '$lib/shift/read-shift-form.ts';
 import type { Actions } from './$types';
 
+const FIELDS: Readonly<Record<string, string>> = { '/localDate': 'date', '/localTime': 'start' };
+const fieldOf = (pointer: string) => FIELDS[pointer] ?? pointer.slice(1);
+const scopeOf = (value: string) => (value === 'this-and-later' ? ('this-and-later' as const) : undefined);
+
 export const actions: Actions = {
-  cancel: async ({ fetch, params }) => {
-    const outcome = await call(fetch, 'cancelShift', { params });
-    return outcome.ok ? redirect(303, paths.shift(params.id)) : fail(outcome.problem.status, { fault: faultOf(outcome.problem) });
+  change: async ({ request, fetch, params }) => {
+    const [form, session, shift] = await Promise.all([
+      request.formData(),
+      need(fetch, 'readSession'),
+      need(fetch, 'readShift', { params }),
+    ]);
+    const read = readShiftForm(form, formatOf(session));
+    if (!read.ok) return fail(400, { fault: incomplete(read.faults), typed: typedOf(form) });
+    const { title, localDate, localTime, minutes, places, note } = read.body;
+    const scope = scopeOf(text(form, 'scope'));
+    // A day of its own belongs to one shift; a later one keeps its weekday unless this one moves.
+    const moved = localDate === shift.localDate ? {} : { localDate };
+    const body = { title, localTime, minutes, places, note, ...moved, ...(scope ? { scope } : {}) };
+    const outcome = await act(fetch, 'changeShift', { params, body }, form, fieldOf);
+    return outcome.ok ? redirect(303, `${paths.shift(params.id)}?done=changed`) : outcome.refused;
+  },
+  cancel: async ({ request, fetch, params }) => {
+    const form = await request.formData();
+    const query = { scope: scopeOf(text(form, 'cancelScope')), anyway: form.has('anyway') ? 'true' : undefined };
+    const outcome = await act(fetch, 'cancelShift', { params, query }, form);
+    return outcome.ok ? redirect(303, paths.shift(params.id)) : outcome.refused;
   },
   came: async ({ request, fetch, params }) => {
     const form = await request.formData();
     const minutes = Number(form.get('minutes'));
     const attended = form.get('attended') === 'yes';
-    const outcome = await call(fetch, 'changeSignUp', {
-      params: { id: params.id, signUpId: String(form.get('signUpId') ?? '') },
-      body: { attended, minutes: attended && Number.isFinite(minutes) ? Math.round(minutes) : 0 },
-    });
-    return outcome.ok ? redirect(303, paths.shift(params.id)) : fail(outcome.problem.status, { fault: faultOf(outcome.problem) });
+    const body = { attended, minutes: attended && Number.isFinite(minutes) ? Math.round(minutes) : 0 };
+    const outcome = await act(fetch, 'changeSignUp', { params: { id: params.id, signUpId: text(form, 'signUpId') }, body }, form);
+    return outcome.ok ? redirect(303, paths.shift(params.id)) : outcome.refused;
   },
 };
