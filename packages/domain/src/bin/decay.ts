@@ -8,6 +8,7 @@ export const DECAY_PARAMETERS = {
   labileWithWorms: parameter(1.2, 'ratio', 'estimate', 'aira-2006'),
   slowWithWorms: parameter(1.6, 'ratio', 'estimate', 'aira-2006'),
   wormsOfTableKgPerM2: parameter(5, 'kg/m2', 'estimate', 'model 1.2'),
+  softFromPerDay: parameter(0.02, '1/d', 'estimate', 'none: between the slowest food and the fastest card of table 7b'),
   humifiedFrac: parameter(
     0.15,
     'share',

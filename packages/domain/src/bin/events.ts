@@ -75,7 +75,7 @@ function applyFeeding(context: EventContext, event: Of<'feeding'>, key: number):
   const { state, day } = context;
   const zone = event.zone - 1;
   const charges = event.items.map(chargeOf);
-  const foodKg = event.items.reduce((sum, item, i) => sum + (charges[i]!.isBedding ? 0 : item.massKg), 0);
+  const foodKg = event.items.reduce((sum, item, i) => sum + (charges[i]!.isMineral ? 0 : item.massKg), 0);
   const bedding = event.beddingKg ? chargeOf({ material: event.beddingMaterial ?? 'cardboard_corrugated', massKg: event.beddingKg }) : null;
   for (let m = 0; m < state.members; m++) {
     charges.forEach((charge, i) => {
@@ -92,7 +92,7 @@ function applyFeeding(context: EventContext, event: Of<'feeding'>, key: number):
 
 function putInZone(state: BinState, member: number, zone: number, charge: Charge, massKg: number): void {
   if (charge.isFinished) putFinished(state, member, charge, massKg);
-  else if (charge.isBedding) putBedding(state, member, charge, massKg, zone);
+  else if (charge.isMineral) putBedding(state, member, charge, massKg, zone);
   else putFood(state, member, zone, charge, massKg);
 }
 

@@ -19,7 +19,7 @@ export interface Charge {
   readonly quality: number;
   readonly acidPhPerKg: number;
   readonly layerKgM3: number;
-  readonly isBedding: boolean;
+  readonly isMineral: boolean;
   /** Finished matter: goes to the castings, brings microbes. */
   readonly isFinished: boolean;
 }
@@ -30,20 +30,26 @@ const LEAST_ORGANIC_FRAC = 0.1;
 export function chargeOf(portion: Portion): Charge {
   const facts = materialOf(portion);
   const aged = agedLabileFrac(facts, portion.preCompostedDays ?? 0);
+  // Card, straw and wood have no part that is food in hand: all of it rots as the slow pool does, at its mean rate.
+  const soft = facts.labileRatePerDay >= DECAY_PARAMETERS.softFromPerDay.value;
+  const labile = soft ? aged : 0;
   const preparation = portion.preparation ?? 'chopped';
   return {
     dryFrac: 1 - facts.moistureFracWb,
-    labileFracDb: facts.organicFracDb * aged,
-    slowFracDb: facts.organicFracDb * (1 - aged),
+    labileFracDb: facts.organicFracDb * labile,
+    slowFracDb: facts.organicFracDb * (1 - labile),
     ashFracDb: 1 - facts.organicFracDb,
     carbonFracDb: facts.carbonFracDb,
     nitrogenFracDb: facts.nitrogenFracDb,
     labileRatePerDay: (facts.labileRatePerDay / DECAY_PARAMETERS.labileWithWorms.value) * preparationRatio(preparation),
-    slowRatePerDay: facts.slowRatePerDay / DECAY_PARAMETERS.slowWithWorms.value,
+    slowRatePerDay:
+      (soft ? facts.slowRatePerDay : aged * facts.labileRatePerDay + (1 - aged) * facts.slowRatePerDay) /
+      DECAY_PARAMETERS.slowWithWorms.value,
     quality: facts.qualityRatio,
     acidPhPerKg: ACID_PARAMETERS.neutralPh.value - facts.ph,
-    layerKgM3: layerDensityKgM3(preparation),
-    isBedding: facts.kind === 'bedding' || facts.organicFracDb < LEAST_ORGANIC_FRAC,
+    layerKgM3:
+      facts.kind === 'bedding' ? OXYGEN_PARAMETERS.beddingDryKgM3.value / (1 - facts.moistureFracWb) : layerDensityKgM3(preparation),
+    isMineral: facts.organicFracDb < LEAST_ORGANIC_FRAC,
     isFinished: portion.material === 'castings' || portion.material === 'compost_finished' || portion.material === 'leaf_mould',
   };
 }

@@ -1,4 +1,5 @@
 import { GRAMS_PER_KG } from '../../units/mass.ts';
+import { DECAY_PARAMETERS } from '../decay.ts';
 import { OXYGEN_PARAMETERS } from '../oxygen.ts';
 import { cardinalRatio } from '../temperature.ts';
 import { moistureGrowthRatio, WORM_PARAMETERS as P, phGrowthRatio } from '../worms.ts';
@@ -21,15 +22,43 @@ export function passThrough(context: StepContext): void {
     b.appetiteKgDbPerDay[m] = mostKg;
     if (mostKg <= 0) continue;
     let foodKg = 0;
-    for (let at = m; at < members * zones; at += members)
-      foodKg += (z.labileKg[at]! + z.slowKg[at]! + z.ashKg[at]!) * (1 - z.airlessFrac[at]!);
-    const eatenKg = foodKg > 0 ? (mostKg * foodKg) / (foodKg + P.ingestionHalfKgPerM2.value * geometry.areaM2) : 0;
-    const share = foodKg > 0 ? -Math.expm1((-eatenKg * days) / foodKg) : 0;
-    for (let zone = 0; zone < zones; zone++) eatLayer(context, m, zone * members + m, share * (1 - z.airlessFrac[zone * members + m]!));
-    eatBedding(context, m, (mostKg - eatenKg) * P.beddingAppetiteRatio.value * days);
+    let midKg = 0;
+    for (let at = m; at < members * zones; at += members) {
+      const soft = softness(z.labileRatePerDay[at]!);
+      const tough = z.slowKg[at]! + z.ashKg[at]!;
+      foodKg += reachKg(z.labileKg[at]! * soft, tough, z.airlessFrac[at]!);
+      // Rot and worms share the day, so appetite meets the food of its middle.
+      midKg += reachKg((z.labileKg[at]! + s.zone.labileLostKg[at]! / 2) * soft, tough, z.airlessFrac[at]!);
+    }
+    const strength = eatingStrength(midKg, mostKg, P.ingestionHalfKgPerM2.value * geometry.areaM2, days);
+    for (let zone = 0; zone < zones; zone++) eatLayer(context, m, zone * members + m, strength);
+    const eatenKg = (-Math.expm1(-strength) * foodKg) / days;
+    eatBedding(context, m, Math.max(0, mostKg - eatenKg) * P.beddingAppetiteRatio.value * days);
     b.bedWaterKg[m]! += s.releasedWaterKg[m]!;
     s.releasedWaterKg[m] = 0;
   }
+}
+
+/** How readily labile food is eaten before it has rotted: as fast as it softens. */
+const softness = (labileRatePerDay: number): number =>
+  Math.min(1, (labileRatePerDay * DECAY_PARAMETERS.labileWithWorms.value) / P.softRatePerDay.value);
+
+/** Food within reach: what is soft, a part of what is tough, nothing where there is no air. */
+const reachKg = (softKg: number, toughKg: number, airless: number): number =>
+  (softKg + P.toughAppetiteRatio.value * toughKg) * (1 - airless);
+
+const EATING_STEPS = 2;
+
+/** Minus the logarithm of the share left of food in reach: appetite with a half-saturation, in two steps by their midpoints, so that a step's length hardly matters. */
+function eatingStrength(foodKg: number, mostKgPerDay: number, halfKg: number, days: number): number {
+  if (foodKg <= 0) return 0;
+  let left = foodKg;
+  const wishKg = (mostKgPerDay * days) / EATING_STEPS;
+  for (let i = 0; i < EATING_STEPS; i++) {
+    const midway = left * Math.exp(-wishKg / 2 / (left + halfKg));
+    left *= Math.exp(-wishKg / (midway + halfKg));
+  }
+  return Math.log(foodKg / left);
 }
 
 function addLabile({ state }: StepContext, m: number, kg: number, ratePerDay: number): void {
@@ -40,19 +69,24 @@ function addLabile({ state }: StepContext, m: number, kg: number, ratePerDay: nu
   b.castingsLabileKg[m] = have + kg;
 }
 
-function eatLayer(context: StepContext, m: number, at: number, share: number): void {
-  if (share <= 0) return;
+function eatLayer(context: StepContext, m: number, at: number, strength: number): void {
   const { bed: b, zone: z } = context.state;
-  addLabile(context, m, z.labileKg[at]! * share, z.labileRatePerDay[at]!);
-  b.castingsSlowKg[m]! += z.slowKg[at]! * share;
-  b.castingsCarbonKg[m]! += z.carbonKg[at]! * share;
-  b.castingsNitrogenKg[m]! += z.nitrogenKg[at]! * share;
-  const left = 1 - share;
-  z.labileKg[at]! *= left;
-  z.slowKg[at]! *= left;
-  z.carbonKg[at]! *= left;
-  z.nitrogenKg[at]! *= left;
-  shrinkLayer(context, m, at, share, share);
+  const organic = z.labileKg[at]! + z.slowKg[at]!;
+  if (strength <= 0 || organic <= 0) return;
+  const here = strength * (1 - z.airlessFrac[at]!);
+  const labileShare = -Math.expm1(-here * softness(z.labileRatePerDay[at]!));
+  const slowShare = -Math.expm1(-here * P.toughAppetiteRatio.value);
+  // Carbon, nitrogen, ash and water go with the organic solids that go.
+  const gone = (z.labileKg[at]! * labileShare + z.slowKg[at]! * slowShare) / organic;
+  addLabile(context, m, z.labileKg[at]! * labileShare, z.labileRatePerDay[at]!);
+  b.castingsSlowKg[m]! += z.slowKg[at]! * slowShare;
+  b.castingsCarbonKg[m]! += z.carbonKg[at]! * gone;
+  b.castingsNitrogenKg[m]! += z.nitrogenKg[at]! * gone;
+  z.labileKg[at]! *= 1 - labileShare;
+  z.slowKg[at]! *= 1 - slowShare;
+  z.carbonKg[at]! *= 1 - gone;
+  z.nitrogenKg[at]! *= 1 - gone;
+  shrinkLayer(context, m, at, gone, labileShare);
 }
 
 function eatBedding(context: StepContext, m: number, wishKg: number): void {
