@@ -220,4 +220,13 @@ describe('outlookOf() as data', () => {
     expect(signal(outlook, 'overfed')?.probability).toBeGreaterThan(0.6);
     expect(outlook.band).toBe('act');
   });
+
+  it('names what to look at where members disagree, and nothing where there is one', () => {
+    const events = [...weekly(70, (day, week) => feed(day, (week % 4) + 1, 1)), feed(77, 2, 5, 0)];
+    const looked = (members: number) => outlookOf({ ...scenario(events), members }, 79, { checkIntervalDays: 7, resting: false });
+    expect(looked(1).signals.every(({ ask }) => ask === null)).toBe(true);
+    const asks = looked(64).signals.flatMap(({ ask }) => (ask ? [ask] : []));
+    expect(asks.length).toBeGreaterThan(0);
+    for (const { narrowedFrac } of asks) expect(narrowedFrac).toBeGreaterThan(0);
+  });
 });

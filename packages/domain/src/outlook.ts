@@ -4,11 +4,11 @@ import type { Scenario } from './bin/scenario.ts';
 import { dutiesOf } from './plan/duties.ts';
 import { type FeedScene, feedAdvice, feedingPlan, weeklyRationKg } from './plan/feed-advice.ts';
 import type { DutyWindow, FeedAdvice } from './plan/types.ts';
-import { type Assessable, assess, courseOf, daysAt, shareHolding } from './signals/assess.ts';
+import { askFor } from './signals/ask-for.ts';
+import { type Assessable, assess } from './signals/assess.ts';
 import { binBand } from './signals/bands.ts';
 import { logFactsAt } from './signals/log-facts.ts';
 import { type BinDay, type MembersDay, mediansOf } from './signals/member-day.ts';
-import { SIGNALS } from './signals/registry.ts';
 import { remediesFor, type Trial } from './signals/remedies.ts';
 import type { Band, SignalId, SignalOutlook } from './signals/types.ts';
 import { type Standing, standingOf, troubleAfter, tryDays } from './standing.ts';
@@ -105,20 +105,17 @@ function withRemedies(standing: Standing, signals: readonly SignalOutlook[]): re
     log,
     tryDays: (events, days) => tryDays(standing, events, days),
   };
-  return signals.map((signal) => (signal.band === 'settled' ? signal : { ...signal, remedies: remediesFor(signal, trial) }));
+  return signals.map((signal) => {
+    if (signal.band === 'settled') return signal;
+    return { ...signal, remedies: remediesFor(signal, trial), ask: askFor(signal, standing) };
+  });
 }
 
 function dutiesFor(standing: Standing, signals: readonly SignalOutlook[]): readonly DutyWindow[] {
-  const { past, coming, today, log, planned, checkIntervalDays, resting } = standing;
-  const days = [...past, ...coming];
-  const at = daysAt(standing, days, [...log, ...planned]);
+  const { past, coming, today, log, checkIntervalDays, resting } = standing;
   const sinceDay = (id: SignalId): number | null => {
     const signal = signals.find((each) => each.id === id);
-    if (!signal?.holdsNow) return signal?.firstLikelyDay ?? null;
-    const course = courseOf(SIGNALS[id], at);
-    let day = today;
-    while (day > (days[0]?.day ?? 0) && shareHolding(course, days, day - 1, day - 1) >= 0.5) day--;
-    return day;
+    return signal?.sinceDay ?? signal?.firstLikelyDay ?? null;
   };
   const foodInHandDays = [past.at(-1), ...coming].map((each) => weightedMedian(each));
   return dutiesOf({ today, log: logFactsAt(log, today), checkIntervalDays, resting, foodInHandDays, sinceDay });

@@ -100,6 +100,7 @@ function outlookOfSignal(course: Course, from: Assessable): SignalOutlook {
     sinceDay: now >= LIKELY ? sinceDay(course, days, today) : null,
     ...(band === 'settled' ? { zone: null, reasons: [] } : told(course, from, firstIndex === -1 ? todayIndex : firstIndex, seen)),
     remedies: [],
+    ask: null,
   };
 }
 

@@ -14,6 +14,7 @@ const flag = (id: SignalId, band: Band, entry = id): SignalOutlook => ({
   zone: null,
   reasons: band === 'settled' ? [] : [{ code: 'food-in-hand', values: { zone: entry }, entryIds: [entry] }],
   remedies: [],
+  ask: null,
 });
 const partsOf = (flags: readonly SignalOutlook[]) => mergeFlags(flags).map(({ id, partOf }) => [id, partOf]);
 

@@ -96,6 +96,17 @@ export interface Remedy {
   readonly cautions: readonly CautionId[];
 }
 
+export const LOOKS = ['leftover', 'squeeze', 'smell', 'worms'] as const;
+export type Look = (typeof LOOKS)[number];
+
+/** The one look that would narrow the answer most. */
+export interface Ask {
+  readonly look: Look;
+  readonly zone: number | null;
+  /** Share of today's doubt (variance of yes or no) that it takes away on average, 0 to 1. */
+  readonly narrowedFrac: number;
+}
+
 export interface SignalOutlook {
   readonly id: SignalId;
   readonly band: Band;
@@ -112,4 +123,6 @@ export interface SignalOutlook {
   readonly reasons: readonly Reason[];
   /** Best first. */
   readonly remedies: readonly Remedy[];
+  /** What to look at to be surer; null where there is no doubt, as with one member. */
+  readonly ask: Ask | null;
 }
