@@ -4,7 +4,7 @@ import { caring, onceIn } from './caring.ts';
 import { feeding } from './feeding.ts';
 import { keeperOf } from './keeper.ts';
 import { check, harvest } from './looking.ts';
-import { type Act, inTrouble, type Scene, TROUBLE_FEED_DAYS, type Visit } from './scene.ts';
+import { type Act, inTrouble, type Scene, TROUBLE_CHECK_DAYS, TROUBLE_FEED_DAYS, type Visit } from './scene.ts';
 
 /** People are away for a fortnight now and then, never just now. */
 const AWAY_FROM_DAY = 150;
@@ -25,7 +25,7 @@ export function actsOf(scene: Scene): Act[] {
         feedIn = story.feedEveryDays + chance.whole(-1, 1);
         if (inTrouble(story, daysAgo) || !chance.happens(SKIPPED_VISITS)) done.push(...feeding(scene, visit));
       }
-      if (--checkIn <= 0) {
+      if (--checkIn <= 0 || isTroubleCheck(story, daysAgo)) {
         checkIn = story.checkEveryDays + chance.whole(-1, 1);
         done.push(check(scene, visit), ...caring(scene, visit), ...harvest(scene, visit));
       }
@@ -41,6 +41,9 @@ function isFeedDay(story: Scene['story'], daysAgo: number, feedIn: number): bool
   const days = story.trouble === undefined || !inTrouble(story, daysAgo) ? undefined : TROUBLE_FEED_DAYS[story.trouble];
   return days === undefined ? feedIn <= 0 : days.includes(daysAgo);
 }
+
+const isTroubleCheck = (story: Scene['story'], daysAgo: number): boolean =>
+  story.trouble !== undefined && (TROUBLE_CHECK_DAYS[story.trouble] ?? []).includes(daysAgo);
 
 /** Away for a fortnight once; and nobody goes to the unseen bin any more. */
 const isKept = (scene: Scene, daysAgo: number): boolean =>

@@ -35,7 +35,13 @@ export interface Visit {
 const TROUBLE_DAYS: Readonly<Record<Trouble, number>> = { overfed: 16, airless: 6, dry: 60, hot: 5, unseen: 34, 'harvest-due': 9999 };
 
 /** On these days before today people bring what they should not; in between they stay away. */
-export const TROUBLE_FEED_DAYS: Readonly<Partial<Record<Trouble, readonly number[]>>> = { overfed: [15, 11, 8, 5, 2], airless: [6, 4, 2] };
+export const TROUBLE_FEED_DAYS: Readonly<Partial<Record<Trouble, readonly number[]>>> = {
+  overfed: [15, 11, 8, 5, 2, 1],
+  airless: [6, 4, 2, 1],
+};
+
+/** On these days before today somebody looks at what is wrong, and says so. */
+export const TROUBLE_CHECK_DAYS: Readonly<Partial<Record<Trouble, readonly number[]>>> = { hot: [3, 1], dry: [9, 2] };
 
 export const inTrouble = (story: BinStory, daysAgo: number): boolean =>
   story.trouble !== undefined && daysAgo <= TROUBLE_DAYS[story.trouble];
