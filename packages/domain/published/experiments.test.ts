@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { coverage } from './experiments/coverage.ts';
 import { STUDIES } from './experiments/index.ts';
 
 /** The share of scored comparisons that must lie inside, by grade (issue 4): below it the model has got worse. */
@@ -25,4 +26,13 @@ describe('published experiments', () => {
       scored.length === 0 ? 0 : LEAST_SHARE[grade],
     );
   });
+});
+
+describe('coverage()', () => {
+  it('has the measured mass between the 10th and 90th percentile in 65 to 95 % of the rows nothing was fitted on', () => {
+    const found = coverage();
+    const share = found.reduce((sum, { inside }) => sum + inside, 0) / found.reduce((sum, { rows }) => sum + rows, 0);
+    expect(share, JSON.stringify(found)).toBeGreaterThanOrEqual(0.65);
+    expect(share, JSON.stringify(found)).toBeLessThanOrEqual(0.95);
+  }, 60_000);
 });

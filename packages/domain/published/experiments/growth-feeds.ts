@@ -69,12 +69,14 @@ export const w11: Study = {
         table.difference(`mass on day ${day} with ${name} over sludge alone`, 0.15, {
           published: massAt(series.get(curve)!, day) / massAt(sludge, day),
           ours: massOn(rows, day) / massOn(alone, day),
+          note: 'bulking also airs a sludge; the model sees that only where the layer lacks air',
         });
     }
     table.share('standing mass at its most, sludge alone [g]', 0.25, { published: 40, ours: (60 * maxOf(alone)) / 1000 });
     table.range('gain of days 28-42 over gain of days 0-14 (food runs short)', -0.5, 0.35, {
       published: (massAt(sludge, 42) - massAt(sludge, 28)) / (massAt(sludge, 14) - massAt(sludge, 0)),
       ours: (massOn(alone, 42) - massOn(alone, 28)) / (massOn(alone, 14) - 242),
+      note: '100 g a week is taken as dry mass; as wet mass the dish would run short as published, and earlier still',
     });
     return { qualityRatio, rows: table.rows };
   },
@@ -194,7 +196,11 @@ export const w18: Study = {
     const rows = runDish(dish(qualityRatio), qualityRatio);
     const table = new Table('W18', 'B');
     for (const day of [80, 100, 120, 153])
-      table.share(`mass on day ${day} [mg]`, 0.25, { published: massAt(series, day), ours: massOn(rows, day) });
+      table.share(`mass on day ${day} [mg]`, 0.25, {
+        published: massAt(series, day),
+        ours: massOn(rows, day),
+        note: 'the amount and age of what stayed in the dish between feedings is assumed',
+      });
     return { qualityRatio, rows: table.rows };
   },
 };

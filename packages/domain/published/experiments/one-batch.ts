@@ -3,7 +3,7 @@ import { type Dish, fitQuality, massOn, maxOf, runDish } from './dish.ts';
 import { CATTLE_DUNG } from './feeds.ts';
 import { daysTo, massAt, readSeries } from './series.ts';
 
-const W12_DISH: Dish = {
+export const W12_DISH: Dish = {
   areaM2: 0.0095,
   tempC: 20,
   moistureFracWb: 0.8,
@@ -31,7 +31,7 @@ export const w12: Study = {
       'mass on day 189 over the peak, fresh',
       0.5,
       0.77,
-      { published: 0.64, ours: massOn(rows, 189) / peak },
+      { published: 0.64, ours: massOn(rows, 189) / peak, note: 'worms lost mass somewhat faster than the slow pool of our feed lets them' },
       '0.57 to 0.70, +/-10 %',
     );
     table.factor('days to reach 250 mg, fresh', 1.4, {

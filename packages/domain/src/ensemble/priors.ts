@@ -7,7 +7,12 @@ import { entryUniform, normalQuantile, quasiUniform } from './chance.ts';
 export const PRIOR_PARAMETERS = {
   labileRateFactor: parameter(1.6, 'x/÷', 'estimate', 'eq14 gives x/÷2 for one item; a mix of items varies less'),
   slowRateFactor: parameter(1.6, 'x/÷', 'estimate', 'eq14'),
-  growthFactor: parameter(1.15, 'x/÷', 'derived', 'experiments: SD/mean of replicate groups 0.11-0.27 on mass'),
+  growthFactor: parameter(
+    1.2,
+    'x/÷',
+    'derived',
+    'experiments: SD over mean of replicate groups 0.11-0.27 on mass, and what the model misses between series',
+  ),
   appetiteFactor: parameter(1.6, 'x/÷', 'estimate', 'eq14'),
   evaporationFactor: parameter(1.5, 'x/÷', 'estimate', 'none: lid, wind and heating differ'),
   densityFactor: parameter(1.1, 'x/÷', 'estimate', 'science 6d: 0.5-0.7 kg/L'),
