@@ -112,6 +112,12 @@ describe('things seen', () => {
     expect(SIGNALS.dry.seen(atWell(32, {}, events))).toEqual([]);
   });
 
+  it('care of the same day ends it a day later, since it may have come before the look', () => {
+    const events: BinEvent[] = [check({ squeeze: 'crumbles' }), { day: 30, type: 'water', massKg: 2 }];
+    expect(SIGNALS.dry.seen(atWell(31, {}, events))).toHaveLength(1);
+    expect(SIGNALS.dry.seen(atWell(32, {}, events))).toEqual([]);
+  });
+
   it('a feeding found mostly there after ten days is overfed and names both entries', () => {
     const fed: BinEvent = { day: 20, type: 'feeding', zone: 2, items: [{ material: 'carrot', massKg: 1 }], entryId: 'entry-fed' };
     expect(SIGNALS.overfed.seen(atWell(30, {}, [fed, check({ leftover: { '2': 'most' } })]))[0]).toMatchObject({

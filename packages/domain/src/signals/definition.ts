@@ -55,15 +55,18 @@ export interface SignalDefinition {
   readonly reasons: (at: SignalTold) => readonly Reason[];
 }
 
-/** What was seen counts for a week, unless somebody saw otherwise or care was given and it had a day to work. */
+/** What was seen counts for a week, unless somebody saw otherwise or care was given and it had time to work. */
 export const SEEN_COUNTS = parameter(7, 'd', 'estimate', 'common-practice');
 export const CARE_WORKS = parameter(1, 'd', 'estimate', 'common-practice');
+/** Care of the same day may have come before the look. */
+export const SAME_DAY_CARE_WORKS = parameter(2, 'd', 'estimate', 'common-practice');
 
 /** Whether a thing seen still stands on the day of the facts, after the care that ends it. */
 export function stillStands(log: LogFacts, seenDay: number, endedBy: readonly BinEvent['type'][]): boolean {
   if (log.day - seenDay > SEEN_COUNTS.value) return false;
   const careDay = Math.max(...endedBy.map((type) => log.lastCareDay.get(type) ?? Number.NEGATIVE_INFINITY));
-  return !(careDay >= seenDay && log.day >= careDay + CARE_WORKS.value);
+  const works = careDay > seenDay ? CARE_WORKS.value : SAME_DAY_CARE_WORKS.value;
+  return !(careDay >= seenDay && log.day >= careDay + works);
 }
 
 export const reason = (code: Reason['code'], values: Reason['values'], entryIds: readonly string[] = []): Reason => ({
