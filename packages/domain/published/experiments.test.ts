@@ -14,6 +14,7 @@ describe('published experiments', () => {
       expect(study.fittedOn.length, study.id).toBeGreaterThan(5);
       for (const row of result.rows) {
         expect(Number.isFinite(row.ours), `${study.id} ${row.quantity}`).toBe(true);
+        if (!row.within) expect(row.note.length, `${study.id} ${row.quantity} is missed without a reason`).toBeGreaterThan(10);
         expect(row.within, row.quantity).toBe(row.ours >= row.low && row.ours <= row.high);
       }
     }

@@ -51,6 +51,7 @@ export const endPoints: Study = {
     table.range('E07 dry mass left of household waste after 590 days', 0.22, 0.63, {
       published: 0.35,
       ours: solidsLeft(e07, runBin({ ...e07, days: 0 }).rows[0]!.solidsKgDb.p50),
+      note: 'the slow pool of scraps has no part that stays for good in the model',
     });
     const e29 = heap(0.1, 100, 25, [['manure_cow', 1]]);
     table.range('E29 carbon of dung to CO2 with worms in 100 days', 0.4, 0.6, {
@@ -73,6 +74,7 @@ export const endPoints: Study = {
     table.range('wet castings per kg of food and bedding', 0.25, 0.6, {
       published: 0.4,
       ours: fed.rows.at(-1)!.castingsKgWb.p50 / (26 * 0.28),
+      note: 'what is still bedding or food on the last day is not counted as castings',
     });
     return { qualityRatio: null, rows: table.rows };
   },

@@ -112,6 +112,7 @@ export const w21: Study = {
       table.difference(`largest mean mass of eight over one alone, ${agent}`, 0.2, {
         published: maxMass(series.get(many)!) / maxMass(series.get(one)!),
         ours: maxOf(eight) / alone,
+        note: 'one series of ours stands for all agents; coarse bark and needles add food and air of their own',
       });
     const straw = series.get('gr0103')!;
     const peakDay = eight.findIndex((row) => row.meanMassMg.p50 === maxOf(eight)) + 1;

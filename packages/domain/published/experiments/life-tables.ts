@@ -154,6 +154,7 @@ export const p03: Study = {
       table.range(`incubation, ${species} [d]`, low, high, {
         published: (low + high) / 2,
         ours: incubationDays(27, SPECIES_FACTS[species]),
+        note: '400/(T-6) gives 19 days at 27 C: fast by two',
       });
       table.share(`young per hatched cocoon, ${species}`, 0.2, { published: young, ours: SPECIES_FACTS[species].youngPerCocoon });
       table.difference(`hatching success, ${species}`, 0.15, { published: hatch, ours: hatched });

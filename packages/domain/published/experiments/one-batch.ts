@@ -46,6 +46,7 @@ export const w12: Study = {
         table.share(`mass on day ${day}, composted ${i + 1} weeks first [mg]`, 0.25, {
           published: massAt(series.get(curve)!, day),
           ours: massOn(aged, day),
+          note: 'published scatter between weeks of composting goes up and down; the model falls smoothly',
         });
     });
     return { qualityRatio, rows: table.rows };
