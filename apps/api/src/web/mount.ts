@@ -1,6 +1,8 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { constants } from 'node:zlib';
+import fastifyCompress from '@fastify/compress';
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { readBody, toWebRequest, writeWebResponse } from './bridge.ts';
@@ -12,6 +14,9 @@ export interface WebOptions {
   /** Address that phones use, when there is a proxy in front. Without it only loopback names are answered. */
   readonly publicUrl?: string | undefined;
 }
+
+/** Pages are made for one reader and sent once: a quick squeeze beats a small one. */
+const PAGE_QUALITY = 4;
 
 /** What the pages may use of this process: the API without a network hop. */
 export interface WebPlatform {
@@ -39,6 +44,7 @@ export async function mountWeb(app: FastifyInstance, options: WebOptions): Promi
     // A page's form may be of any kind; the pages read it themselves.
     web.removeAllContentTypeParsers();
     web.addContentTypeParser('*', (_request, payload, done) => done(null, payload));
+    await web.register(fastifyCompress, { threshold: 1024, brotliOptions: { params: { [constants.BROTLI_PARAM_QUALITY]: PAGE_QUALITY } } });
     await web.register(fastifyStatic, { root: client, wildcard: false, preCompressed: true, index: false, setHeaders: cacheHeaders });
     const platform: WebPlatform = { inject: app.inject.bind(app) as FastifyInstance['inject'] };
     web.route({
