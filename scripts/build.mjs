@@ -9,7 +9,12 @@ const apiOut = join(root, 'apps/api/build');
 const webOut = join(root, 'apps/web/build');
 
 /** What the server process and the command line start from; a missing one is left out until somebody writes it. */
-const apiEntries = { server: 'apps/api/src/server.ts', cli: 'apps/api/src/cli/main.ts', seed: 'seed/main.ts' };
+const apiEntries = {
+  server: 'apps/api/src/server.ts',
+  cli: 'apps/api/src/cli/main.ts',
+  'model-worker': 'apps/api/src/services/model-worker.ts',
+  seed: 'seed/main.ts',
+};
 
 const isSource = (file) => !/\.(test|spec)\.ts$|\.md$/.test(file);
 

@@ -10,6 +10,7 @@ import { findProgramme } from './db/repositories/programme.ts';
 import { projectRoot } from './root.ts';
 import { isOldDemo } from './services/demo-age.ts';
 import { keeperOf } from './services/keeper.ts';
+import { startOutlooks } from './services/outlook-start.ts';
 import { newSetupCode } from './services/setup-code.ts';
 import { keepListsMoving } from './services/waiting.ts';
 import { backupDirOf, ensureDataDir, fileOf, openDataFile } from './start/data-dir.ts';
@@ -45,6 +46,7 @@ async function start(): Promise<void> {
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
   else say('the pages are not built, so only the API is served');
   keepListsMoving(store, systemClock);
+  startOutlooks(app, store, systemClock);
   stopOnSignals(app, store, lock);
   await listen(app, config);
   keeper.start();

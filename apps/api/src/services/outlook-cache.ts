@@ -2,7 +2,8 @@
 import type { Outlook } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { airReadings } from '../db/repositories/air-reading.ts';
-import type { BinRow } from '../db/repositories/bin.ts';
+import { type BinRow, listBins } from '../db/repositories/bin.ts';
+import { lastChangeId } from '../db/repositories/change.ts';
 import { entryHistory } from '../db/repositories/entry.ts';
 import { logStamp } from '../db/repositories/outlook.ts';
 import { findSite, type SiteRow } from '../db/repositories/site.ts';
@@ -13,8 +14,12 @@ import { MEMBERS, type Model, modelInThread } from './model.ts';
 import { scenarioOf, settingsOf } from './scenario.ts';
 
 interface Kept {
+  /** All that the outlook rests on, as text. */
   readonly key: string;
   readonly outlook: Promise<Outlook>;
+  readonly today: string;
+  /** Number of the last change there was when the key was compared. */
+  seenChange: number;
 }
 
 const keptOf = new WeakMap<Store, Map<string, Kept>>();
@@ -32,26 +37,43 @@ export interface Outlooked {
   readonly today: string;
 }
 
+type Asked = Pick<Context, 'store' | 'today'>;
+
 /** What is so, why and what comes, of one bin on the day that it is at its site. */
-export async function outlookFor(call: Context, bin: BinRow): Promise<Outlooked> {
+export async function outlookFor(call: Asked, bin: BinRow): Promise<Outlooked> {
   const { store } = call;
-  const site = findSite(store, bin.siteId);
-  if (site === undefined) throw refuse('not-found');
-  const today = call.today(site.timeZone);
-  const own = materialsOf(store);
-  const air = airReadings(store, { siteId: site.id, from: bin.startedOn, to: today });
-  const key = keyOf([bin, climateOf(site), today, logStamp(store, bin.id), [...own.values()], air]);
+  const today = call.today(bin.timeZone);
   const kept = keptFor(store);
   const known = kept.get(bin.id);
-  if (known?.key === key) return { outlook: await known.outlook, today };
-  const readings = air.map(({ on, meanC }) => [on, meanC] as const);
-  const history = { bin, site, today, own, airReadings: readings, entries: entryHistory(store, bin.id), members: MEMBERS };
-  const { scenario, today: day } = scenarioOf(history);
+  const change = lastChangeId(store);
+  // Nothing at all has changed since: no need to look at what it rests on.
+  if (known?.today === today && known.seenChange === change) return { outlook: await known.outlook, today };
+  const { key, history } = restsOn(call, bin, today);
+  if (known?.key === key) {
+    known.seenChange = change;
+    return { outlook: await known.outlook, today };
+  }
+  const { scenario, today: day } = scenarioOf({ ...history, entries: entryHistory(store, bin.id) });
   const outlook = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin)));
-  kept.set(bin.id, { key, outlook });
+  kept.set(bin.id, { key, outlook, today, seenChange: change });
   // A fault is not kept: the next reader tries again.
   outlook.catch(() => kept.delete(bin.id));
   return { outlook: await outlook, today };
+}
+
+/** Asks for every bin once, so that the first reader does not have to wait for all of them. */
+export async function warmOutlooks(call: Asked): Promise<void> {
+  for (const bin of listBins(call.store)) if (bin.state !== 'retired') await outlookFor(call, bin);
+}
+
+function restsOn({ store }: Asked, bin: BinRow, today: string) {
+  const site = findSite(store, bin.siteId);
+  if (site === undefined) throw refuse('not-found');
+  const own = materialsOf(store);
+  const air = airReadings(store, { siteId: site.id, from: bin.startedOn, to: today });
+  const key = keyOf([bin, climateOf(site), today, logStamp(store, bin.id), [...own.values()], air]);
+  const readings = air.map(({ on, meanC }) => [on, meanC] as const);
+  return { key, history: { bin, site, today, own, airReadings: readings, members: MEMBERS } };
 }
 
 function keptFor(store: Store): Map<string, Kept> {

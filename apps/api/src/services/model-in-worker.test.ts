@@ -1,0 +1,61 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { outlookOf, type Scenario } from '@middenry/domain';
+import { build } from 'esbuild';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { modelInWorker, type WorkerModel } from './model-in-worker.ts';
+
+const SCENARIO: Scenario = {
+  schema: 'middenry-scenario/1',
+  days: 30,
+  members: 1,
+  seed: 7,
+  bin: {
+    ...{ kind: 'tote', areaM2: 0.2, depthM: 0.35, zones: 2, openBase: false, ageDays: 0, bedWaterKg: 4 },
+    worms: { massKg: 0.5 },
+    bed: [{ material: 'cardboard_corrugated', massKg: 2 }],
+  },
+  climate: { tempC: 18 },
+  events: [{ day: 3, type: 'feeding', zone: 1, items: [{ material: 'food_scraps_veg', massKg: 1, how: 'weighed' }], beddingKg: 0.2 }],
+};
+const SETTINGS = { checkIntervalDays: 7, resting: false };
+
+let dir: string;
+let worker: WorkerModel;
+beforeAll(async () => {
+  dir = mkdtempSync(join(tmpdir(), 'middenry-worker-'));
+  const file = join(dir, 'model-worker.mjs');
+  // As the build makes it.
+  const entry = new URL('./model-worker.ts', import.meta.url).pathname;
+  await build({ entryPoints: [entry], outfile: file, bundle: true, format: 'esm', platform: 'node', target: 'node20', logLevel: 'silent' });
+  worker = modelInWorker(file)!;
+}, 60_000);
+afterAll(async () => {
+  await worker.stop();
+  rmSync(dir, { recursive: true, force: true });
+});
+
+describe('modelInWorker()', () => {
+  test('says the same as the model in this thread, to each who asked', async () => {
+    const days = [10, 20, 30];
+    const answers = await Promise.all(days.map((day) => worker.model(SCENARIO, day, SETTINGS)));
+    expect(answers).toEqual(days.map((day) => outlookOf(SCENARIO, day, SETTINGS)));
+  });
+
+  test('a question that cannot be answered is refused and the next one is answered', async () => {
+    await expect(worker.model(SCENARIO, -1, SETTINGS)).rejects.toThrow('today');
+    expect((await worker.model(SCENARIO, 5, SETTINGS)).day).toBe(5);
+  });
+
+  test('a thread that died refuses what it was asked, and another one takes its place', async () => {
+    const lost = worker.model(SCENARIO, 30, SETTINGS);
+    await worker.stop();
+    await expect(lost).rejects.toThrow('thread ended');
+    expect((await worker.model(SCENARIO, 5, SETTINGS)).day).toBe(5);
+  });
+
+  test('is null where nothing was built, so that the model stays in this thread', () => {
+    expect(modelInWorker(join(dir, 'not-there.mjs'))).toBeNull();
+  });
+});

@@ -1,0 +1,64 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { Worker } from 'node:worker_threads';
+import type { Outlook } from '@middenry/domain';
+import type { Model } from './model.ts';
+import type { ModelTask } from './model-worker.ts';
+
+/** Where the build puts the worker; run from the sources there is none, and the model stays in this thread. */
+const WORKER_FILE = fileURLToPath(new URL('./model-worker.mjs', import.meta.url));
+
+interface Waiting {
+  resolve(outlook: Outlook): void;
+  reject(error: Error): void;
+}
+
+export interface WorkerModel {
+  readonly model: Model;
+  stop(): Promise<unknown>;
+}
+
+/**
+ * The model in a thread of its own, started at the first question and again after a crash.
+ *
+ * @returns null when there is no worker to start
+ */
+export function modelInWorker(file: string = WORKER_FILE): WorkerModel | null {
+  if (!existsSync(file)) return null;
+  const waiting = new Map<number, Waiting>();
+  let worker: Worker | null = null;
+  let number = 0;
+
+  const fail = (error: Error) => {
+    worker = null;
+    for (const { reject } of waiting.values()) reject(error);
+    waiting.clear();
+  };
+  const take = ({ number: done, outlook, fault }: { number: number; outlook?: Outlook; fault?: string }) => {
+    const asked = waiting.get(done);
+    waiting.delete(done);
+    if (outlook === undefined) asked?.reject(new Error(fault));
+    else asked?.resolve(outlook);
+  };
+  const started = (): Worker => {
+    if (worker !== null) return worker;
+    worker = new Worker(file);
+    worker.on('message', take);
+    worker.on('error', fail);
+    worker.on('exit', () => fail(new Error('Cannot work an outlook out as its thread ended: current value is no thread')));
+    // A question asked keeps nobody from stopping.
+    worker.unref();
+    return worker;
+  };
+
+  return {
+    model: (scenario, today, settings) =>
+      new Promise((resolve, reject) => {
+        number += 1;
+        waiting.set(number, { resolve, reject });
+        const task: ModelTask = { number, scenario, today, settings };
+        started().postMessage(task);
+      }),
+    stop: async () => worker?.terminate(),
+  };
+}
