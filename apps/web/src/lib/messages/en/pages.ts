@@ -70,6 +70,7 @@ export const pages = {
   board: {
     title: 'Board',
     live: (when: string) => `${when}, live`,
+    oldPicture: 'What you see is from then.',
     notLive: (since: string) => `Not live since ${since}`,
     binsAt: (n: number, where: string) => `${count(n, 'bin')} at ${where}`,
     act: (n: number) => `${n} act`,

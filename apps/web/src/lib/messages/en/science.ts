@@ -167,7 +167,8 @@ const reasons = {
     `There is too little card or paper for so much green food${v.number('cnRatio') === null ? '' : ` (carbon to nitrogen ${v.number('cnRatio')} to 1)`}.`,
   'bedding-eaten': (v, _f) =>
     `Bedding is down to ${v.percent('beddingFrac') ?? 'little'} of the bed. It should be at least ${v.percent('minFrac') ?? 'more'}.`,
-  'castings-deep': (v, _f) => `About ${v.mass('castingsKg') ?? 'much'} of castings lie in it, ${v.depth('levelM') ?? ''} deep.`,
+  'castings-deep': (v, _f) =>
+    `${v.mass('castingsKg') === null ? 'Many' : `About ${v.mass('castingsKg')} of`} castings lie in it${v.depth('levelM') === null ? '' : `, ${v.depth('levelM')} deep`}.`,
   'bin-old': (v, _f) =>
     `${v.number('sinceHarvestDays') === null ? `It has run for ${v.days('ageDays') ?? 'long'}` : `The last harvest was ${v.days('sinceHarvestDays')} ago`}.`,
   'not-seen': (v, _f) =>
