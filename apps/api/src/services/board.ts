@@ -1,6 +1,7 @@
 import type { Board, BoardBin } from '@middenry/contract';
+import type { Outlook } from '@middenry/domain';
 import type { Context } from '../context.ts';
-import { listBins } from '../db/repositories/bin.ts';
+import { type BinRow, listBins } from '../db/repositories/bin.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
 import type { ShiftRow } from '../db/repositories/shift.ts';
 import { findSite } from '../db/repositories/site.ts';
@@ -16,7 +17,7 @@ export async function readBoard(call: Context, siteId: string | undefined): Prom
   for (const bin of listBins(call.store, { siteId })) {
     if (bin.state === 'retired') continue;
     const { outlook } = await outlookFor(call, bin);
-    bins.push(boardBin(bin, outlook, datesFrom(bin.startedOn)));
+    bins.push(shapeOf(bin, outlook));
   }
   const counts = { act: 0, watch: 0, unknown: 0, settled: 0 };
   for (const { band } of bins) counts[band] += 1;
@@ -27,6 +28,15 @@ export async function readBoard(call: Context, siteId: string | undefined): Prom
     bins,
     uncovered: uncoveredShifts(call, siteId ?? null).map(uncoveredShape),
   };
+}
+
+/** An outlook is made anew when anything of its bin changes, so its shape can be kept as long as itself. */
+const shapes = new WeakMap<Outlook, BoardBin>();
+
+function shapeOf(bin: BinRow, outlook: Outlook): BoardBin {
+  const known = shapes.get(outlook) ?? boardBin(bin, outlook, datesFrom(bin.startedOn));
+  shapes.set(outlook, known);
+  return known;
 }
 
 const uncoveredShape = ({
