@@ -15,6 +15,7 @@ export const paths = {
   entry: (id: string) => `/entries/${id}`,
   newBin: '/bins/new',
   editBin: (id: string) => `/bins/${id}/edit`,
+  programme: '/programme',
   people: '/people',
   me: '/me',
   classes: '/classes',

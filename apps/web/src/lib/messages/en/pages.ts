@@ -264,6 +264,7 @@ export const pages = {
     guessed: 'This is a guess',
     onlyLittle: 'only a little',
     inZone: (zone: string) => `zone ${zone}`,
+    goEasy: 'Only a little of this at a time.',
     holdHow: 'If you have fed it all the same, note it here.',
     when: 'When was it?',
     now: 'Now',

@@ -93,6 +93,19 @@ export const upkeep = {
     like: 'It rots like',
     addIt: 'Add it',
     added: 'Added.',
+    fill: 'Fill in what is missing',
+    fillText: 'For these we found no figures we could stand behind. If you have some, they can be fed.',
+    figureSource: 'Where are the figures from?',
+    fillIt: 'Save the figures',
+    leaveEmpty: 'Leave empty what you do not know.',
+  },
+  programme: {
+    title: 'Programme',
+    lead: 'Its name, and how numbers and days look. Stored values stay the same.',
+    locale: 'How days and numbers are written',
+    locales: { 'en-GB': '27 March 2027', 'en-US': 'March 27, 2027' },
+    save: 'Save',
+    saved: 'Saved.',
   },
   keep: {
     title: 'Backups',
@@ -146,6 +159,7 @@ export const upkeep = {
     answer: 'Get',
   },
   moreLinks: {
+    programme: ['Programme', 'its name, kilograms or pounds'],
     me: ['You and your devices', 'where you are signed in, another device, password'],
     people: ['People and invites', 'who may come in, and as what'],
     classes: ['Classes', 'pupils and their picture cards'],

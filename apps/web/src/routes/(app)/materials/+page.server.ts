@@ -7,7 +7,7 @@ import { uuid7 } from '$lib/shared/uuid7.ts';
 import type { Actions } from './$types';
 
 export const actions: Actions = {
-  default: async ({ request, fetch }) => {
+  add: async ({ request, fetch }) => {
     const form = await request.formData();
     const number = (name: string) => Number(text(form, name).replace(',', '.'));
     const body: BodyOf<'addMaterial'> = {
@@ -21,6 +21,22 @@ export const actions: Actions = {
       like: text(form, 'like'),
     };
     const outcome = await act(fetch, 'addMaterial', { body }, form);
+    return outcome.ok ? redirect(303, `${paths.materials}?added=1`) : outcome.refused;
+  },
+  fill: async ({ request, fetch }) => {
+    const form = await request.formData();
+    const given = (field: string, name: string, scale: (n: number) => number) =>
+      text(form, name) === '' ? {} : { [field]: scale(Number(text(form, name).replace(',', '.'))) };
+    const body = {
+      ...given('moistureFracWb', 'fill-moisture', fracFromPercent),
+      ...given('carbonFracDb', 'fill-carbon', fracFromPercent),
+      ...given('nitrogenFracDb', 'fill-nitrogen', fracFromPercent),
+      ...given('bulkDensityKgM3', 'fill-density', (n) => n),
+      source: text(form, 'fill-source'),
+    };
+    const outcome = await act(fetch, 'fillMaterial', { params: { id: text(form, 'materialId') }, body }, form, (pointer) =>
+      pointer === '/source' ? 'fill-source' : null,
+    );
     return outcome.ok ? redirect(303, `${paths.materials}?added=1`) : outcome.refused;
   },
 };
