@@ -1,17 +1,15 @@
 /** A bin's history as the model takes it: day 0 is the day the bin was started. */
-import type { BinEvent, Climate, OutlookSettings, Scenario } from '@middenry/domain';
+import type { BinEvent, OutlookSettings, Scenario } from '@middenry/domain';
 import { kgFromGrams } from '@middenry/domain';
 import type { BinRow } from '../db/repositories/bin.ts';
 import type { CareDetail, CheckDetail, EntryRow, FeedingDetail, WormsDetail } from '../db/repositories/entry-types.ts';
 import type { SiteRow } from '../db/repositories/site.ts';
-import { dayOfYear, daysBetween } from './local-time.ts';
+import { climateOf } from './climate.ts';
+import { daysBetween } from './local-time.ts';
 import { type OwnMaterials, portionOf } from './materials.ts';
 
 /** One set of worms, one set of unknowns for each bin: the seed says which, and never changes. */
 const SEED_DIGITS = 8;
-/** A site that gave no monthly figures: indoors is a heated room, outdoors the same without its warmth is not known to us. */
-const INDOOR_TEMP_C = { value: 18, evidence: 'estimate', source: 'none: our estimate, a heated room' } as const;
-const OUTDOOR_TEMP_C = { value: 14, evidence: 'estimate', source: 'none: our estimate, until the site gives its own months' } as const;
 
 export interface BinHistory {
   readonly bin: BinRow;
@@ -53,24 +51,10 @@ export function scenarioOf(history: BinHistory): { readonly scenario: Scenario; 
       bed: bin.bed.map(({ materialId, grams }) => portionOf(own, materialId, { massKg: kgFromGrams(grams) })),
       bedWaterKg: kgFromGrams(bin.startBedWaterG),
     },
-    climate: climateOf(history),
+    climate: climateOf({ ...history, days: day, events }),
     events,
   };
   return { scenario, today: day };
-}
-
-function climateOf(history: BinHistory): Climate {
-  const { bin, airReadings } = history;
-  const readings = airReadings.map(([on, meanC]) => [daysBetween(bin.startedOn, on), meanC] as const).filter(([day]) => day >= 0);
-  const usual = usualClimateOf(history);
-  return bin.exposure === 'indoors' || readings.length === 0 ? usual : { ...usual, readings };
-}
-
-function usualClimateOf({ bin, site }: BinHistory): Climate {
-  if (bin.exposure === 'indoors' || site.minC === null || site.maxC === null) {
-    return { tempC: (bin.exposure === 'indoors' ? INDOOR_TEMP_C : OUTDOOR_TEMP_C).value };
-  }
-  return { monthly: { minC: site.minC, maxC: site.maxC, firstDayOfYear: dayOfYear(bin.startedOn) } };
 }
 
 interface EventParts {
