@@ -8,7 +8,7 @@ export function entryWords(entry: Entry, f: Format): { main: string; details: st
   const clock = entry.clockSkewed ? [w.clock] : [];
   switch (entry.kind) {
     case 'feeding': {
-      const foods = f.list(entry.items.map((i) => i.materialName));
+      const foods = f.list(entry.items.map((i) => words.midSentence(i.materialName)));
       const hows = [...new Set(entry.items.map((i) => words.how[i.how]))];
       return {
         main: w.feeding(f.mass(entry.massKg), foods, entry.zone),
@@ -58,7 +58,7 @@ function careWords(entry: Care, f: Format): string {
     zone: entry.zone === null ? '' : ` ${words.log.inZone(String(entry.zone))}`,
     mass: entry.massKg === null ? '' : f.mass(entry.massKg),
     water: entry.massKg === null ? '' : f.water(entry.massKg),
-    material: entry.materialName ?? words.entry.card,
+    material: entry.materialName === null ? words.entry.card : words.midSentence(entry.materialName),
     where: entry.exposure === null ? '' : words.exposures[entry.exposure],
     share: entry.share === null ? '' : f.percent(entry.share),
   });

@@ -28,6 +28,8 @@ const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? on
 
 export const pages = {
   app: 'Middenry',
+  /** A food's name inside a sentence: carrot, but MDF. */
+  midSentence: (name: string) => (/^[A-Z][a-z]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name),
   count,
   nav: {
     label: 'Pages',
