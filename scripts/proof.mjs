@@ -7,6 +7,7 @@ import { main, root, run } from './lib.mjs';
 await main(async () => {
   await ensureInstalled();
   await ensureBuilt();
+  process.env.PROOF = 'long';
   const vitest = join(root, 'node_modules/vitest/vitest.mjs');
   process.exitCode = await run(process.execPath, [vitest, 'run', '--project=proof', ...process.argv.slice(2)]);
 });

@@ -1,0 +1,79 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import Database from 'better-sqlite3';
+import { serve } from '../browser/harness.ts';
+
+const serverFile = fileURLToPath(new URL('../../apps/api/build/server.mjs', import.meta.url));
+
+/** A folder that is gone when the tests of a file are over. */
+export class Folders {
+  readonly #root = mkdtempSync(join(tmpdir(), 'middenry-faults-'));
+  #template: string | undefined;
+  #count = 0;
+
+  fresh(): string {
+    this.#count += 1;
+    const dir = join(this.#root, String(this.#count));
+    mkdirSync(dir);
+    return dir;
+  }
+
+  /** A data folder with the demonstration in it. It is made once, by a server that was started and stopped in order. */
+  async withDemo(): Promise<string> {
+    if (!this.#template) {
+      const template = join(this.#root, 'template');
+      await (await serve({ dataDir: template, keepData: true })).stop();
+      this.#template = template;
+    }
+    const dir = this.fresh();
+    cpSync(this.#template, dir, { recursive: true });
+    return dir;
+  }
+
+  remove(): void {
+    rmSync(this.#root, { recursive: true, force: true });
+  }
+}
+
+export interface Ended {
+  readonly exitCode: number | null;
+  /** Everything printed, to either stream. */
+  readonly text: string;
+}
+
+/** A start that is expected to be refused; one that is not refused is ended after ten seconds and has no exit code. */
+export function startRefused(
+  dataDir: string,
+  { env = {}, flags = [] }: { env?: Readonly<Record<string, string>>; flags?: readonly string[] } = {},
+): Ended {
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['--no-deprecation', serverFile, ...flags], {
+    env: { PATH: process.env.PATH ?? '', PORT: '0', DATA_DIR: dataDir, ...env },
+    encoding: 'utf8',
+    timeout: 10_000,
+  });
+  return { exitCode: status, text: `${stdout}${stderr}` };
+}
+
+/** What SQLite itself says of a file that no process holds open any more. */
+export function soundness(dataDir: string): { integrity: unknown; strays: unknown[]; halves: number; walBytesLeft: boolean } {
+  const file = join(dataDir, 'demo.db');
+  const walBytesLeft = existsSync(`${file}-wal`);
+  const db = new Database(file, { readonly: true });
+  try {
+    const halves = db.prepare(
+      `SELECT count(*) FROM entry e WHERE e.kind = 'feeding'
+       AND NOT EXISTS (SELECT 1 FROM feeding f JOIN feeding_item i ON i.entry_id = f.entry_id WHERE f.entry_id = e.id)`,
+    );
+    return {
+      integrity: db.pragma('integrity_check', { simple: true }),
+      strays: db.pragma('foreign_key_check') as unknown[],
+      halves: Number(halves.pluck().get()),
+      walBytesLeft,
+    };
+  } finally {
+    db.close();
+  }
+}
