@@ -10,7 +10,7 @@ import { setApiHeaders, setCommonHeaders } from './plugins/headers.ts';
 import { logOptions, logRequests } from './plugins/log.ts';
 import { answerProblems, answerUnreadable } from './plugins/problem.ts';
 import { readSessions } from './plugins/session.ts';
-import { AWAITED, HANDLERS } from './routes/handlers.ts';
+import { HANDLERS } from './routes/handlers.ts';
 import { checkComplete, register } from './routing/route.ts';
 import { type Events, eventsOf } from './services/events.ts';
 import { type InProcess, inProcessOf } from './services/in-process.ts';
@@ -72,7 +72,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   app.decorate('drain', countRequests(app));
   logRequests(app);
   answerProblems(app);
-  checkComplete(HANDLERS, AWAITED);
+  checkComplete(HANDLERS);
   await app.register(async (api) => {
     setApiHeaders(api);
     await api.register(fastifyCookie);

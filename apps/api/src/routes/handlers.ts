@@ -1,4 +1,3 @@
-import type { RouteName } from '@middenry/contract';
 import type { BoundRoute } from '../routing/route.ts';
 import { addClass } from './class/add-class.ts';
 import { addPupil } from './class/add-pupil.ts';
@@ -176,6 +175,3 @@ export const HANDLERS: readonly BoundRoute[] = [
   startTotp,
   useDeviceCode,
 ];
-
-/** Rows whose code is still on its way; this list goes as soon as it is empty. */
-export const AWAITED: readonly RouteName[] = [];

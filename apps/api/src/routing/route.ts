@@ -30,9 +30,9 @@ export function route<N extends RouteName>(name: N, handler: Handler<N>): BoundR
  *
  * @throws {Error} naming the rows
  */
-export function checkComplete(bound: readonly BoundRoute[], awaited: readonly RouteName[] = []): void {
+export function checkComplete(bound: readonly BoundRoute[]): void {
   const names = bound.map(({ spec }) => spec.name);
-  const missing = ROUTES.filter(({ name }) => !names.includes(name) && !awaited.includes(name)).map(({ name }) => name);
+  const missing = ROUTES.filter(({ name }) => !names.includes(name)).map(({ name }) => name);
   if (missing.length > 0) throw new Error(`Cannot serve the API as these routes have no handler: ${missing.join(', ')}`);
   const twice = names.filter((name, at) => names.indexOf(name) !== at);
   if (twice.length > 0) throw new Error(`Cannot serve the API as these routes are bound twice: ${twice.join(', ')}`);
