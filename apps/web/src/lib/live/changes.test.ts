@@ -2,30 +2,39 @@ import { describe, expect, it } from 'vitest';
 import { followChanges, type Stream, staleAfter } from './changes.ts';
 
 function harness() {
-  const listeners = new Map<string, (event: { data?: string }) => void>();
+  let listeners = new Map<string, (event: { data?: string }) => void>();
   const later: (() => void)[] = [];
   const seen: string[][] = [];
   const states: boolean[] = [];
-  let closed = false;
-  const stream: Stream = {
-    addEventListener: (type, listener) => void listeners.set(type, listener),
-    close: () => {
-      closed = true;
-    },
+  const status = { closed: false, opened: 0, readyState: 1 };
+  const open = (): Stream => {
+    status.opened += 1;
+    listeners = new Map();
+    return {
+      get readyState() {
+        return status.readyState;
+      },
+      addEventListener: (type, listener) => void listeners.set(type, listener),
+      close: () => {
+        status.closed = true;
+      },
+    };
   };
   const stop = followChanges({
-    open: () => stream,
+    open,
     onChange: (t) => seen.push([...t].sort()),
     onState: (live) => states.push(live),
     wait: (run) => later.push(run),
   });
   return {
     emit: (type: string, data?: string) => listeners.get(type)?.(data === undefined ? {} : { data }),
-    runTimers: () => later.splice(0).forEach((run) => void run()),
+    runTimers: () => {
+      for (const run of later.splice(0)) run();
+    },
     seen,
     states,
     stop,
-    isClosed: () => closed,
+    status,
   };
 }
 
@@ -57,7 +66,24 @@ describe('followChanges()', () => {
     h.emit('reset');
     h.stop();
     h.runTimers();
-    expect([h.seen, h.isClosed()]).toEqual([[], true]);
+    expect([h.seen, h.status.closed]).toEqual([[], true]);
+  });
+});
+
+describe('followChanges() after the browser gave up', () => {
+  it('opens anew and reads everything, since nobody knows what was missed', () => {
+    const h = harness();
+    h.emit('open');
+    h.emit('error');
+    h.runTimers();
+    expect(h.status.opened).toBe(1); // the browser itself comes back
+    h.status.readyState = 2;
+    h.emit('error');
+    h.runTimers();
+    expect(h.status.opened).toBe(2);
+    h.emit('open');
+    h.runTimers();
+    expect(h.seen).toEqual([['all']]);
   });
 });
 

@@ -2,6 +2,8 @@ import type { ChangeEvent } from '@middenry/contract';
 
 /** The part of the browser's EventSource that is used; a test brings its own. */
 export interface Stream {
+  /** 2: given up; the browser comes back by itself from anything else. */
+  readonly readyState: number;
   addEventListener(type: string, listener: (event: { data?: string }) => void): void;
   close(): void;
 }
@@ -14,6 +16,9 @@ export interface LiveOptions {
 
 /** Changes within this time are shown together, so that many at once are one reading. */
 export const GATHER_MS = 250;
+/** A browser gives up on an answer that is no stream, as while the server starts; then we try again. */
+export const RETRY_MS = 5000;
+const GIVEN_UP = 2;
 
 /**
  * Listens to what changes elsewhere. The browser reconnects by itself and says which change it saw
@@ -35,11 +40,22 @@ export function followChanges(options: LiveOptions): () => void {
     gathered = new Set();
     if (!stopped) options.onChange(topics);
   };
-  const stream = options.open();
-  stream.addEventListener('open', () => options.onState(true));
-  stream.addEventListener('error', () => options.onState(false));
-  stream.addEventListener('reset', () => gather('all'));
-  stream.addEventListener('change', (event) => gather(topicOf(event.data)));
+  let stream: Stream;
+  const connect = (again: boolean) => {
+    if (stopped) return;
+    stream = options.open();
+    stream.addEventListener('open', () => {
+      options.onState(true);
+      if (again) gather('all');
+    });
+    stream.addEventListener('error', () => {
+      options.onState(false);
+      if (stream.readyState === GIVEN_UP) wait(() => connect(true), RETRY_MS);
+    });
+    stream.addEventListener('reset', () => gather('all'));
+    stream.addEventListener('change', (event) => gather(topicOf(event.data)));
+  };
+  connect(false);
   return () => {
     stopped = true;
     stream.close();
