@@ -3,6 +3,7 @@ import { Validator } from '@seriousme/openapi-schema-validator';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import addFormats from 'ajv-formats';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { prepare } from '../api/hostile/sample.ts';
 import { samples } from '../api/hostile/samples.ts';
 import { openStage, type Stage } from '../api/hostile/stage.ts';
 
@@ -80,7 +81,9 @@ test.each(answering)('%s answers as the document says, by a general JSON Schema 
   addFormats.default(ajv);
   ajv.addSchema({ $id: 'https://middenry.example/openapi', components: document.components });
   const schema = operationOf(spec)?.responses[String(spec.status)]?.content?.['application/json']?.schema ?? false;
-  const { who, url } = samples[spec.name as keyof typeof samples](stage);
+  const sample = samples[spec.name as keyof typeof samples](stage);
+  await prepare(stage, sample);
+  const { who, url } = sample;
   const { body, status } = await stage.cast.call(who, 'GET', url);
   expect(status).toBe(spec.status);
   const holds = ajv.compile(schema);
