@@ -13,7 +13,9 @@ import {
 } from '@middenry/domain';
 import { afterAll, describe, expect, test } from 'vitest';
 import { highsSolver } from '../../apps/api/src/solver/highs-solver.ts';
+import { madeUpRota } from '../../bench/rota.ts';
 import { rotaFaults } from '../../packages/domain/src/rota/check.ts';
+import { isBetter } from './rota/brute-force.ts';
 import { personOf, rotaOf, shiftOf } from './rota/spec.ts';
 
 const { solve, close } = highsSolver();
@@ -127,6 +129,18 @@ describe('solveRota() when a limit ends the search', () => {
     expect(rotaFaults(spec, rota)).toEqual([]);
   });
 });
+
+test('the real solver, stopped at its first node, gives an allowed rota with an honest gap', async () => {
+  const spec = madeUpRota(20, 40, 2);
+  const whole = await found(spec);
+  const stopped = await solveRota(spec, solve, { nodes: 0, seconds: null, gap: 0 });
+  if (stopped.status === 'infeasible') throw new Error('the made-up rota has no conflicts');
+  expect(rotaFaults(spec, stopped)).toEqual([]);
+  expect(stopped.status).toBe(stopped.stages.every(({ proven }) => proven) ? 'optimal' : 'best-found');
+  expect(stopped.status).toBe('best-found');
+  expect(stopped.gap).toBeGreaterThan(0);
+  expect(isBetter(stopped.score, whole.score)).toBe(false);
+}, 60_000);
 
 describe('rotaFaults() catches planted faults', () => {
   const pupil = personOf('pupil', { adult: false, cleared: false, declined: ['s'] });

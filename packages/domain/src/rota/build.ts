@@ -1,5 +1,6 @@
 import { ModelBuilder, type Term } from './linear-model.ts';
 import { adultsNeeded, clash, countsAsAdult, dislikeOf, hasSkills, isPupil, obstaclesOf, weekOf } from './rules.ts';
+import { type Seat, seatsOf } from './seats.ts';
 import { pairKey, peopleByShift, placesOf, type RotaTable, shiftsByPerson } from './table.ts';
 import type { RotaPerson, RotaShift, ScorePart } from './types.ts';
 
@@ -129,7 +130,8 @@ function addShiftRows(table: RotaTable, builder: ModelBuilder, candidates: reado
     const people = there.get(shift.id) ?? [];
     const own = byShift.get(shift.id) ?? [];
     builder.atMost(ones(own), placesOf(shift) - people.length);
-    const uncovered = addGroupRows(shift, people, { builder, own, start });
+    const seats = seatsOf(table, shift, []);
+    const uncovered = addGroupRows(shift, people, { builder, own, start, seats });
     const missing = addAdultRows(shift, people, { builder, own, start });
     return [...uncovered, ...missing].map((column): Term => [column, shift.urgency]);
   });
@@ -142,20 +144,25 @@ interface ShiftPart {
 }
 
 /** covered + uncovered = count, where a sign-up covers at most one place, whichever fits best; one without the skill covers none. */
-function addGroupRows(shift: RotaShift, people: readonly RotaPerson[], { builder, own, start }: ShiftPart): number[] {
+function addGroupRows(
+  shift: RotaShift,
+  people: readonly RotaPerson[],
+  { builder, own, start, seats }: ShiftPart & { readonly seats: readonly Seat[] },
+): number[] {
   const seated: Term[][] = shift.places.map(() => []);
   for (const person of people) {
     const fitting = shift.places.flatMap(({ skills }, group) => (hasSkills(person, skills) ? [group] : []));
     const columns = fitting.map((group): Term => {
       const seat: Term = [builder.column(0, 1, true), 1];
       seated[group]?.push(seat);
+      if (seats.some((taken) => taken.group === group && taken.person === person)) start.set(seat[0], 1);
       return seat;
     });
     if (columns.length > 0) builder.atMost(columns, 1);
   }
   return shift.places.map(({ count }, group) => {
     const column = builder.column(0, count, false);
-    start.set(column, count);
+    start.set(column, seats.filter((seat) => seat.group === group && seat.person === null).length);
     const covering = own.filter((candidate) => candidate.group === group);
     builder.row([...ones(covering), ...(seated[group] ?? []), [column, 1]], count, count);
     return column;

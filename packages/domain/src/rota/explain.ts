@@ -1,4 +1,5 @@
 import { adultsNeeded, countsAsAdult, hasSkills, isPupil, likingOf, type Obstacle, type ObstacleRule, obstaclesOf } from './rules.ts';
+import { adultsMissing, type Seat, seatsOf } from './seats.ts';
 import { peopleByShift, placesOf, type RotaTable, shiftsByPerson, tableOf } from './table.ts';
 import type { FoundRota, Liking, Pairing, Proposal, RotaPerson, RotaShift, RotaSpec } from './types.ts';
 
@@ -107,9 +108,9 @@ function gapOf(table: RotaTable, proposals: readonly Proposal[], shift: RotaShif
   const { spec } = table;
   const all = [...spec.signUps, ...proposals];
   const people = peopleByShift(table, all).get(shift.id) ?? [];
-  const missing = Math.max(0, adultsNeeded(people.filter(isPupil).length, shift.adultRule) - people.filter(countsAsAdult).length);
-  const open = openGroups(table, proposals, shift);
-  const uncovered = open.reduce((sum, { count }) => sum + count, 0);
+  const missing = adultsMissing(shift, people);
+  const open = seatsOf(table, shift, proposals).filter(({ person }) => person === null);
+  const uncovered = open.length;
   if (uncovered === 0 && missing === 0) return [];
   const held = shiftsByPerson(table, all);
   const away = table.people.filter((person) => !people.includes(person));
@@ -125,32 +126,6 @@ function gapOf(table: RotaTable, proposals: readonly Proposal[], shift: RotaShif
   return [{ shiftId: shift.id, uncovered, adultsMissing: missing, people: found, rules: countedRules(found) }];
 }
 
-interface OpenGroup {
-  readonly count: number;
-  readonly skills: readonly string[];
-}
-
-/** Places that nobody covers. Sign-ups sit where they leave most covered: proposals keep their group, the rest is matched. */
-function openGroups(table: RotaTable, proposals: readonly Proposal[], shift: RotaShift): readonly OpenGroup[] {
-  const asked = proposals.filter(({ shiftId }) => shiftId === shift.id);
-  const seats = shift.places.flatMap(({ count, skills }, group) => {
-    const taken = asked.filter((proposal) => proposal.group === group).length;
-    return Array.from({ length: Math.max(0, count - taken) }, () => skills);
-  });
-  const sitting = new Map<number, RotaPerson>();
-  const seat = (person: RotaPerson, tried: Set<number>): boolean =>
-    seats.some((skills, index) => {
-      if (tried.has(index) || !hasSkills(person, skills)) return false;
-      tried.add(index);
-      const there = sitting.get(index);
-      if (there && !seat(there, tried)) return false;
-      sitting.set(index, person);
-      return true;
-    });
-  for (const person of peopleByShift(table, table.spec.signUps).get(shift.id) ?? []) seat(person, new Set());
-  return seats.flatMap((skills, index) => (sitting.has(index) ? [] : [{ count: 1, skills }]));
-}
-
 function hindranceOf({ rule, shiftIds }: Obstacle, proposals: readonly Proposal[], person: RotaPerson): Hindrance {
   const asked = proposals.filter(({ personId }) => personId === person.id).map(({ shiftId }) => shiftId);
   return { rule, shiftIds, proposals: shiftIds.filter((id) => asked.includes(id)) };
@@ -160,7 +135,7 @@ interface Rest {
   readonly shift: RotaShift;
   readonly people: readonly RotaPerson[];
   readonly person: RotaPerson;
-  readonly open: readonly OpenGroup[];
+  readonly open: readonly Seat[];
 }
 
 /** What hangs on who else is there: a skill for just the open place, room for one more, adults for one more pupil. */

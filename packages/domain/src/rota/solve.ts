@@ -1,8 +1,9 @@
-import { addPersonRows, buildRota, type Costs, candidatesOf, type RotaModel } from './build.ts';
+import { addPersonRows, buildRota, candidatesOf, type RotaModel } from './build.ts';
 import { conflictsOf } from './conflicts.ts';
 import { type LinearModel, ModelBuilder, type Solver, type SolverLimits, type Term } from './linear-model.ts';
+import { scoreOf } from './score.ts';
 import { type RotaTable, shiftsByPerson, tableOf } from './table.ts';
-import { type FoundRota, type Proposal, type RotaAnswer, type RotaSpec, SCORE_PARTS, type Score, type StageReport } from './types.ts';
+import { type FoundRota, type Proposal, type RotaAnswer, type RotaSpec, SCORE_PARTS, type StageReport } from './types.ts';
 
 /** A solver's bound is a little below the whole number that it stands for. */
 const BOUND_SLACK = 1e-6;
@@ -25,13 +26,16 @@ export async function solveRota(spec: RotaSpec, solver: Solver, limits: SolverLi
   const possible = await possiblePlaces(table, solver);
   const model = buildRota(table, possible);
   const { values, stages } = await solveStages(model, solver, limits);
-  const unproven = stages.find(({ proven }) => !proven);
+  const proposals = proposalsOf(model, values);
+  const score = scoreOf(table, proposals, possible);
+  const reports = stages.map(({ part, bound }): StageReport => ({ part, value: score[part], bound, proven: bound >= score[part] }));
+  const unproven = reports.find(({ proven }) => !proven);
   return {
     status: unproven ? 'best-found' : 'optimal',
-    proposals: proposalsOf(model, values),
-    score: scoreOf(model, values),
+    proposals,
+    score,
     gap: unproven ? gapOf(unproven) : 0,
-    stages,
+    stages: reports,
     possible,
   } satisfies FoundRota;
 }
@@ -74,9 +78,9 @@ async function solveStages(
   { builder, costs, start, changesBase }: RotaModel,
   solver: Solver,
   limits: SolverLimits,
-): Promise<{ values: readonly number[]; stages: readonly StageReport[] }> {
+): Promise<{ values: readonly number[]; stages: readonly Pick<StageReport, 'part' | 'bound'>[] }> {
   let values = start;
-  const stages: StageReport[] = [];
+  const stages: Pick<StageReport, 'part' | 'bound'>[] = [];
   for (const part of SCORE_PARTS) {
     const terms = costs[part];
     const base = part === 'changes' ? changesBase : 0;
@@ -88,7 +92,7 @@ async function solveStages(
       bound = Math.max(floor, Math.ceil(found.bound - BOUND_SLACK));
     }
     const reached = Math.round(sumOf(terms, values));
-    stages.push({ part, value: reached + base, bound: Math.min(bound, reached) + base, proven: bound >= reached });
+    stages.push({ part, bound: Math.min(bound, reached) + base });
     if (terms.length > 0) builder.atMost(terms, reached);
   }
   return { values, stages };
@@ -129,12 +133,6 @@ const least = (terms: readonly Term[], { columns }: ModelBuilder): number =>
   terms.reduce((sum, [column, value]) => sum + value * ((value > 0 ? columns[column]?.lower : columns[column]?.upper) ?? 0), 0);
 
 const gapOf = ({ value, bound }: StageReport): number => (value - bound) / Math.max(1, Math.abs(value));
-
-function scoreOf({ costs, changesBase }: RotaModel, values: readonly number[]): Score {
-  const reached = (part: keyof Costs): number => Math.round(sumOf(costs[part], values));
-  const parts = SCORE_PARTS.map((part) => [part, reached(part) + (part === 'changes' ? changesBase : 0)]);
-  return Object.fromEntries(parts) as Record<keyof Costs, number>;
-}
 
 const proposalsOf = ({ candidates }: RotaModel, values: readonly number[]): readonly Proposal[] =>
   candidates
