@@ -1,0 +1,86 @@
+/** Every page, light and dark: nothing for axe, nothing sideways, nothing asked of strangers, no broken policy. */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+
+let server: Running;
+let browser: Browser;
+let places: Record<string, string>;
+beforeAll(async () => {
+  [server, browser] = await Promise.all([serve(), openBrowser()]);
+  const walk = await visit(browser, server.origin);
+  await signIn(walk, 'coordinator');
+  const read = async (path: string) => (await walk.context.request.get(path)).json();
+  const { bins } = await read('/api/board');
+  const bin = bins.find((one: { band: string }) => one.band === 'act').id as string;
+  places = {
+    bin,
+    entry: (await read(`/api/bins/${bin}/entries`)).items[0].id,
+    shift: (await read('/api/shifts')).items[0].id,
+    site: (await read('/api/sites')).items[0].id,
+  };
+  await walk.close();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+async function signIn(walk: Walk, as: string): Promise<void> {
+  if (as === 'nobody') return;
+  const answer = await walk.context.request.post('/api/session/demo', { data: { as }, headers: { origin: server.origin } });
+  expect(answer.status()).toBe(201);
+}
+
+const PAGES: Readonly<Record<string, readonly string[]>> = {
+  nobody: ['/sign-in', '/sign-in/code', '/sign-in/pupil', '/setup', '/no-such-page'],
+  volunteer: ['/', '/shifts', '/log', '/bins/:bin', '/bins/:bin/log', '/me', '/more'],
+  coordinator: [
+    '/',
+    '/?order=place',
+    '/bins/:bin',
+    '/bins/:bin/edit',
+    '/bins/new',
+    '/bins/:bin/log',
+    '/bins/:bin/log?kind=check',
+    '/bins/:bin/log?kind=harvest',
+    '/bins/:bin/log?kind=care',
+    '/entries/:entry',
+    '/shifts',
+    '/shifts/new',
+    '/shifts/:shift',
+    '/season',
+    '/people',
+    '/classes',
+    '/sites',
+    '/sites/:site',
+    '/materials',
+    '/programme',
+    '/keep',
+    '/audit',
+    '/links',
+    '/me',
+    '/more',
+    '/log',
+    '/api-page',
+  ],
+};
+const real = (path: string) => path.replace(/:(\w+)/, (_, name: string) => places[name]!);
+const CASES = Object.entries(PAGES).flatMap(([who, paths]) => paths.map((path) => [who, path] as const));
+
+describe.each(['light', 'dark'] as const)('on %s paper', (colorScheme) => {
+  test.each(CASES)('%s at %s', async (who, path) => {
+    const walk = await visit(browser, server.origin, { colorScheme, viewport: { width: 360, height: 640 } });
+    await signIn(walk, who);
+    await walk.page.goto(real(path), { waitUntil: 'load' });
+    expect(await axeFaults(walk.page)).toEqual([]);
+    for (const width of colorScheme === 'light' ? [320, 360, 768, 1440] : [1440]) {
+      await walk.page.setViewportSize({ width, height: 800 });
+      expect(await sidewaysPx(walk.page), `sideways at ${width}`).toBeLessThanOrEqual(0);
+    }
+    if (colorScheme === 'dark') expect(await axeFaults(walk.page)).toEqual([]);
+    expect(walk.strangers).toEqual([]);
+    expect(walk.complaints.filter((line) => !line.includes('404'))).toEqual([]);
+    await walk.close();
+  });
+});
