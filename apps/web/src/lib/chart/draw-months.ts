@@ -40,7 +40,7 @@ export function drawMonths(canvas: HTMLCanvasElement, drawing: MonthsDrawing): C
       maintainAspectRatio: false,
       events: [],
       datasets: { bar: { categoryPercentage: 0.75, barPercentage: 1 } },
-      layout: { padding: { right: canvas.clientWidth < 500 ? 130 : 200, top: 4 } },
+      layout: { padding: ({ chart }) => ({ right: chart.width < 500 ? 180 : 210, top: 4, left: 0, bottom: 0 }) },
       scales: {
         x: { display: false, beginAtZero: true },
         y: {

@@ -73,8 +73,12 @@ export function makeFormat(settings: FormatSettings) {
       us
         ? `${number(kg / KG_PER.lb, 2)}${NB}lb`
         : `${kg.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 3 })}${NB}kg`,
-    massWhole: (kg: number) => `${number(us ? kg / KG_PER.lb : kg)}${NB}${us ? 'lb' : 'kg'}`,
-    massValue: (kg: number, digits = 0) => number(us ? kg / KG_PER.lb : kg, digits),
+    /** Whole numbers for large totals; a small one keeps what makes it more than nothing. */
+    massWhole: (kg: number) => `${short(us ? kg / KG_PER.lb : kg)}${NB}${us ? 'lb' : 'kg'}`,
+    massValue: (kg: number, digits?: number) => {
+      const value = us ? kg / KG_PER.lb : kg;
+      return digits === undefined ? short(value) : number(value, digits);
+    },
     /** The plain number in the shown unit, for a chart. */
     massRaw: (kg: number) => (us ? kg / KG_PER.lb : kg),
     massUnit: us ? ('lb' as const) : ('kg' as const),
@@ -92,7 +96,8 @@ export function makeFormat(settings: FormatSettings) {
     /** Beyond two months a number of days of food means only: far too much. */
     foodDays: (n: number) => (n > MOST_FOOD_DAYS ? `over${NB}${MOST_FOOD_DAYS}${NB}days` : days(n)),
     hours: (minutes: number) => `${short(minutes / MINUTES_PER_HOUR)}${NB}h`,
-    hoursWhole: (minutes: number) => number(minutes / MINUTES_PER_HOUR),
+    /** One decimal everywhere, so that a column adds up as shown. */
+    hoursShown: (minutes: number) => number(minutes / MINUTES_PER_HOUR, 1),
     minutes: (n: number) =>
       n >= 2 * MINUTES_PER_HOUR || (n >= MINUTES_PER_HOUR && n % MINUTES_PER_HOUR === 0)
         ? `${short(n / MINUTES_PER_HOUR)}${NB}${n === MINUTES_PER_HOUR ? 'hour' : 'hours'}`
