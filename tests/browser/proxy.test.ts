@@ -1,0 +1,112 @@
+/** Reached by phones: through nginx with the very file of docs/how-to, over TLS. */
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { aptInstall, mayApt } from '../../scripts/lib.mjs';
+import { openBrowser, type Running, serve, visit } from './harness.ts';
+
+const NGINX = '/usr/sbin/nginx';
+const site = readFileSync(fileURLToPath(new URL('../../docs/how-to/nginx-middenry.conf', import.meta.url)), 'utf8');
+
+let dir: string;
+let proxy: ChildProcess;
+let server: Running;
+let browser: Browser;
+let origin: string;
+
+async function freePort(): Promise<number> {
+  return new Promise((resolve) => {
+    const probe = createServer().listen(0, '127.0.0.1', () => {
+      const { port } = probe.address() as { port: number };
+      probe.close(() => resolve(port));
+    });
+  });
+}
+
+/** nginx's own frame round the file as it is written, with the ports and the certificate of this test. */
+function startNginx(tlsPort: number, appPort: number): ChildProcess {
+  const [key, cert] = [join(dir, 'key.pem'), join(dir, 'cert.pem')];
+  execFileSync(
+    'openssl',
+    ['req', '-x509', '-newkey', 'rsa:2048', '-nodes', '-days', '2', '-subj', '/CN=localhost', '-keyout', key, '-out', cert],
+    { stdio: 'ignore' },
+  );
+  const ours = site
+    .replace('listen 443 ssl;', `listen 127.0.0.1:${tlsPort} ssl;`)
+    .replace(/ssl_certificate {2,}\S+;/, `ssl_certificate ${cert};`)
+    .replace(/ssl_certificate_key \S+;/, `ssl_certificate_key ${key};`)
+    .replaceAll('$host;', '$http_host;')
+    .replaceAll('127.0.0.1:4860', `127.0.0.1:${appPort}`);
+  mkdirSync(join(dir, 'temp'));
+  const temp = ['client_body', 'proxy', 'fastcgi', 'uwsgi', 'scgi']
+    .map((name) => `${name}_temp_path ${join(dir, 'temp', name)};`)
+    .join(' ');
+  const user = process.getuid?.() === 0 ? 'user root;' : '';
+  const file = join(dir, 'nginx.conf');
+  writeFileSync(
+    file,
+    `${user} daemon off; pid ${join(dir, 'pid')}; error_log ${join(dir, 'error.log')};\nevents {}\nhttp { access_log off; ${temp}\n${ours}\n}\n`,
+  );
+  return spawn(NGINX, ['-c', file, '-p', dir], { stdio: 'ignore' });
+}
+
+beforeAll(async () => {
+  if (!existsSync(NGINX) && mayApt()) await aptInstall(['nginx-light', 'openssl']);
+  if (!existsSync(NGINX)) throw new Error('nginx was not found: install it with `sudo apt-get install nginx-light` and test again.');
+  dir = mkdtempSync(join(tmpdir(), 'middenry-proxy-'));
+  const [tlsPort, appPort] = [await freePort(), await freePort()];
+  origin = `https://localhost:${tlsPort}`;
+  server = await serve({ flags: ['--public-demo'], env: { PORT: String(appPort), PUBLIC_URL: origin, TRUSTED_PROXY: '127.0.0.1' } });
+  proxy = startNginx(tlsPort, appPort);
+  process.once('exit', () => proxy.kill('SIGKILL'));
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+  if (proxy?.exitCode === null) {
+    const ended = new Promise((resolve) => proxy.once('exit', resolve));
+    proxy.kill('SIGTERM');
+    await ended;
+  }
+  rmSync(dir, { recursive: true, force: true });
+});
+
+test('signing in, the board and live changes work over TLS, with a cookie that never leaves it', async () => {
+  const walk = await visit(browser, origin, { ignoreHTTPSErrors: true, viewport: { width: 360, height: 640 } });
+  await expect.poll(async () => (await walk.context.request.get('/livez').catch(() => null))?.status(), { timeout: 10_000 }).toBe(200);
+  await walk.page.goto('/sign-in');
+  await walk.page.getByRole('button', { name: 'Look round as volunteer' }).click();
+  await walk.page.waitForURL(`${origin}/`);
+  const cookie = (await walk.context.cookies()).find((one) => one.httpOnly);
+  expect(cookie).toMatchObject({ secure: true, httpOnly: true });
+  expect(cookie?.name.startsWith('__Host-')).toBe(true);
+  // The first words of the event stream arrive although the stream never ends.
+  const first = await walk.page.evaluate(
+    () =>
+      new Promise<string>((resolve, reject) => {
+        const source = new EventSource('/api/events');
+        source.onopen = () => resolve('open');
+        source.onerror = () => reject(new Error('the stream broke'));
+      }),
+  );
+  expect(first).toBe('open');
+  expect(await walk.page.locator('.tile').count()).toBe(14);
+  expect(walk.strangers).toEqual([]);
+  expect(walk.complaints).toEqual([]);
+  await walk.close();
+});
+
+test('a request that claims another origin or forwards itself is not believed', async () => {
+  const walk = await visit(browser, origin, { ignoreHTTPSErrors: true });
+  const claim = { origin: 'https://elsewhere.example', 'x-forwarded-host': 'elsewhere.example', 'x-forwarded-proto': 'http' };
+  const answer = await walk.context.request.post('/api/session/demo', { data: { as: 'coordinator' }, headers: claim });
+  expect(answer.status()).toBe(403);
+  expect((await answer.json()).code).toBe('cross-site');
+  await walk.close();
+});
