@@ -28,7 +28,7 @@ export const machineRule: TidyRule = {
   caught: [
     { path: 'docs/a.md', text: join('see /wo', 'rk/main/README.md') },
     { path: 'apps/api/src/a.ts', text: join("open('/tm", "p/middenry.db')") },
-    { path: 'package-lock.json', text: join('"resolved": "https://registry', '.npmjs.org/zod"') },
+    { path: 'package-lock.json', text: join('"resolved": "ht', 'tps://regis', 'try.example.org/zod"') },
   ],
   allowed: [
     { path: 'apps/web/src/a.ts', text: "const path = '/api/root/of/things'; const shown = 'packages/home/x';" },
