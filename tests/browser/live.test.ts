@@ -1,5 +1,6 @@
 /** What changes in one browser shows in another that nobody touches. */
 import type { Browser } from 'playwright-core';
+import { Temporal } from 'temporal-polyfill';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
 import { openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
@@ -38,7 +39,7 @@ const untouched = (walk: Walk) => walk.page.evaluate(() => document.documentElem
 async function makeShift(coordinator: Walk, title: string): Promise<string> {
   const { today } = await (await coordinator.context.request.get('/api/session')).json();
   const [site] = (await (await coordinator.context.request.get('/api/sites')).json()).items;
-  const localDate = new Date(Date.parse(`${today}T12:00:00Z`) + 10 * 86_400_000).toISOString().slice(0, 10);
+  const localDate = Temporal.PlainDate.from(today).add({ days: 10 }).toString();
   const id = uuid7();
   const shift = { id, siteId: site.id, title, localDate, localTime: '10:00', minutes: 60, places: 1 };
   await send(coordinator, 'post', '/api/shifts', shift);
