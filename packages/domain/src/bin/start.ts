@@ -1,4 +1,4 @@
-import { drawMembers, stockRatio } from '../ensemble/priors.ts';
+import { drawMembers, startWaterRatio, stockRatio } from '../ensemble/priors.ts';
 import { GRAMS_PER_KG, MILLIGRAMS_PER_KG } from '../units/mass.ts';
 import { DECAY_PARAMETERS } from './decay.ts';
 import { chargeOf, putBedding, putFinished } from './put.ts';
@@ -41,8 +41,9 @@ export function startOf(scenario: Scenario, members: number): BinState {
     state.bed.bedTempC[m] = weather.bedTempC ?? weather.airTempC;
     state.bed.bedPeakTempC[m] = state.bed.bedTempC[m]!;
     state.bed.maturityFrac[m] = matured;
-    state.bed.bedWaterKg[m] = bin.bedWaterKg;
-    state.bed.waterInKg[m] = bin.bedWaterKg;
+    const waterKg = bin.bedWaterKg * (bin.kind === 'vessel' ? 1 : startWaterRatio(members, m, seed));
+    state.bed.bedWaterKg[m] = waterKg;
+    state.bed.waterInKg[m] = waterKg;
     charges.forEach((charge, i) => {
       if (charge.isFinished) putFinished(state, m, charge, bin.bed[i]!.massKg);
       else putBedding(state, m, charge, bin.bed[i]!.massKg, null);

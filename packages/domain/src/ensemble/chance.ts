@@ -54,7 +54,7 @@ export function normalQuantile(p: number): number {
   return (horner(a, r) * q) / (horner(b, r) * r + 1);
 }
 
-const LATTICE_DIMENSIONS = 8;
+const LATTICE_DIMENSIONS = 9;
 
 /** Irrational steps of an additive lattice: powers of the root of x^(d+1) = x + 1 (Kronecker's sequence). */
 const LATTICE_ROOT = rootOfLattice(LATTICE_DIMENSIONS);

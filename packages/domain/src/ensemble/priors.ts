@@ -18,6 +18,7 @@ export const PRIOR_PARAMETERS = {
   densityFactor: parameter(1.1, 'x/÷', 'estimate', 'science 6d: 0.5-0.7 kg/L'),
   heatLossFactor: parameter(1.3, 'x/÷', 'estimate', 'none'),
   wormStockFactor: parameter(1.25, 'x/÷', 'estimate', 'none: stock is weighed with its bedding'),
+  startWaterFactor: parameter(1.15, 'x/÷', 'estimate', 'none: nobody weighs the water of a standing bed'),
   weighedError: parameter(0.03, 'share', 'estimate', 'model 3'),
   containerError: parameter(0.25, 'share', 'estimate', 'model 3'),
   guessedFactor: parameter(1.6, 'x/÷', 'estimate', 'model 3'),
@@ -51,6 +52,14 @@ const STOCK_DIMENSION = MEMBER_RATIOS.length;
 export function stockRatio(members: number, member: number, seed: number, counted: boolean): number {
   if (members === 1 || counted) return 1;
   return Math.exp(Math.log(P.wormStockFactor.value) * normalQuantile(quasiUniform(seed, member, STOCK_DIMENSION)));
+}
+
+const WATER_DIMENSION = STOCK_DIMENSION + 1;
+
+/** What a member believes of the water a bed starts with. */
+export function startWaterRatio(members: number, member: number, seed: number): number {
+  if (members === 1) return 1;
+  return Math.exp(Math.log(P.startWaterFactor.value) * normalQuantile(quasiUniform(seed, member, WATER_DIMENSION)));
 }
 
 /** What a member believes of one weight in the log, over the weight as written. */
