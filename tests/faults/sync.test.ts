@@ -1,9 +1,15 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { aptInstall, mayApt } from '../../scripts/lib.mjs';
 import { cookieIn } from '../cast.ts';
 import { dropDataDir, freshDataDir, startServer } from './server-process.ts';
+
+const isMissing = () => spawnSync('strace', ['--version']).error !== undefined;
+beforeAll(async () => {
+  if (isMissing() && mayApt()) await aptInstall(['strace']);
+}, 180_000);
 
 const dir = freshDataDir();
 afterAll(() => dropDataDir(dir));
