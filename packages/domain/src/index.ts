@@ -8,6 +8,7 @@ export * from './bin/scenario.ts';
 export * from './bin/simulate.ts';
 export { encodeCheckpoint, restoreRun } from './ensemble/checkpoint.ts';
 export * from './ensemble/learn.ts';
+export * from './ensemble/memory.ts';
 export * from './materials/blend.ts';
 export * from './materials/catalogue.gen.ts';
 export * from './materials/material.ts';

@@ -1,6 +1,8 @@
 import type { BinView, DayRow, Ledgers } from './bin/outcome.ts';
 import { advance, forkRun, ledgersOf, rowsOf, viewOf } from './bin/run.ts';
 import type { Scenario } from './bin/scenario.ts';
+import type { Surprise } from './ensemble/learn.ts';
+import type { RunMemory } from './ensemble/memory.ts';
 import { dutiesOf } from './plan/duties.ts';
 import { type FeedScene, feedAdvice, feedingPlan, weeklyRationKg } from './plan/feed-advice.ts';
 import type { DutyWindow, FeedAdvice } from './plan/types.ts';
@@ -11,7 +13,7 @@ import { logFactsAt } from './signals/log-facts.ts';
 import { type BinDay, type MembersDay, mediansOf } from './signals/member-day.ts';
 import { remediesFor, type Trial } from './signals/remedies.ts';
 import type { Band, SignalId, SignalOutlook } from './signals/types.ts';
-import { type Standing, standingOf, troubleAfter, tryDays } from './standing.ts';
+import { LOOK_BACK_DAYS, type Standing, standingOf, troubleAfter, tryDays } from './standing.ts';
 
 /** Everything the board, the bin page and the log form need to know of one bin on one day. */
 export interface Outlook {
@@ -29,6 +31,8 @@ export interface Outlook {
   readonly advice: FeedAdvice;
   readonly duties: readonly DutyWindow[];
   readonly ledgers: Ledgers;
+  /** What was seen of late against all expectation, oldest first; none with one member, which expects nothing. */
+  readonly surprises: readonly Surprise[];
 }
 
 /** Settings of a bin that are not physics. */
@@ -46,15 +50,15 @@ export interface OutlookSettings {
  * The state of a bin, what is coming in 14 days, why, what helps, what to feed and what falls due.
  *
  * @shape scenario, day -> outlook
- * @returns Plain data; the same for the same input
+ * @returns Plain data; the same for the same input, with a memory or without
  * @valid today a whole day of 0 or more; events after today are the plan known so far
  * @throws {RangeError} when today is not such a day
  * @source none: glue of the model, the signals and the plans
  */
-export function outlookOf(scenario: Scenario, today: number, settings: OutlookSettings): Outlook {
+export function outlookOf(scenario: Scenario, today: number, settings: OutlookSettings, memory?: RunMemory): Outlook {
   if (!Number.isInteger(today) || today < 0)
     throw new RangeError(`Cannot look at a bin as today is a whole day from 0: current value is ${today}`);
-  const standing = standingOf(scenario, today, settings);
+  const standing = standingOf(scenario, today, settings, memory);
   const signals = assess(assessable(standing, settings));
   const { band, lead } = binBand(signals);
   return {
@@ -68,6 +72,7 @@ export function outlookOf(scenario: Scenario, today: number, settings: OutlookSe
     advice: feedAdvice(feedScene(standing)),
     duties: dutiesFor(standing, signals),
     ledgers: ledgersOf(standing.run),
+    surprises: standing.run.surprises.filter(({ day }) => day >= today - LOOK_BACK_DAYS),
   };
 }
 

@@ -1,5 +1,6 @@
 import { advance, type BinRun, forkRun, runBin, startRun, viewOf } from './bin/run.ts';
 import type { BinEvent, Scenario } from './bin/scenario.ts';
+import type { RunMemory } from './ensemble/memory.ts';
 import type { FeedingPlan } from './plan/feed-advice.ts';
 import { courseOf, daysAt, type Keeping, shareHolding } from './signals/assess.ts';
 import { type BinDay, type MembersDay, mediansOf } from './signals/member-day.ts';
@@ -9,7 +10,7 @@ import type { SignalId } from './signals/types.ts';
 
 export const FORECAST_DAYS = 14;
 /** Long enough for the slowest signal to be seen as overdue, with its days running. */
-const LOOK_BACK_DAYS = 30;
+export const LOOK_BACK_DAYS = 30;
 
 /** One bin on one day, run once and copied for every question. */
 export interface Standing extends Keeping {
@@ -27,11 +28,14 @@ export function standingOf(
   scenario: Scenario,
   today: number,
   settings: Pick<Keeping, 'checkIntervalDays' | 'resting'> & { readonly historyDays?: number },
+  memory?: RunMemory,
 ): Standing {
   const log = scenario.events.filter((event) => event.day <= today);
   const planned = scenario.events.filter((event) => event.day > today);
   const kept = Math.max(settings.historyDays ?? Number.POSITIVE_INFINITY, LOOK_BACK_DAYS);
-  const run = runKeeping({ ...scenario, days: Math.max(scenario.days, today), events: log }, today, Math.max(0, today - kept));
+  const fromDay = Math.max(0, today - kept);
+  const logged = { ...scenario, days: Math.max(scenario.days, today), events: log };
+  const run = memory ? runRemembering(logged, today, fromDay, memory) : runKeeping(logged, today, fromDay);
   const ahead = forkRun(run);
   advance(ahead, FORECAST_DAYS, planned);
   return {
@@ -56,6 +60,22 @@ function runKeeping(scenario: Scenario, today: number, fromDay: number): BinRun 
   run.recordsRows = true;
   run.tracksFromDay = fromDay;
   return advance(run, today - fromDay + 1);
+}
+
+/** The same run, gone on from where it was kept, and kept again on its way. */
+function runRemembering(scenario: Scenario, today: number, fromDay: number, memory: RunMemory): BinRun {
+  const run = memory.recall(scenario, today, Math.max(0, today - LOOK_BACK_DAYS)) ?? startRun(scenario);
+  for (const day of memory.keepDays(today)) {
+    if (day <= run.day || day >= today) continue;
+    advance(run, day - run.day);
+    memory.keep(run);
+  }
+  advance(run, today - run.day);
+  run.rows.splice(
+    0,
+    run.rows.findIndex((row) => row.day >= fromDay),
+  );
+  return run;
 }
 
 /** The days after today under another plan. */
