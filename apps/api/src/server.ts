@@ -13,7 +13,7 @@ import { keeperOf } from './services/keeper.ts';
 import { startOutlooks } from './services/outlook-start.ts';
 import { newSetupCode } from './services/setup-code.ts';
 import { keepListsMoving } from './services/waiting.ts';
-import { backupDirOf, ensureDataDir, fileOf, openDataFile } from './start/data-dir.ts';
+import { backupDirOf, cacheFileOf, ensureDataDir, fileOf, openDataFile } from './start/data-dir.ts';
 import { ensureDemo } from './start/demonstration.ts';
 import { lockDataDir } from './start/lock.ts';
 import { stopOnSignals } from './start/stop.ts';
@@ -46,7 +46,7 @@ async function start(): Promise<void> {
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
   else say('the pages are not built, so only the API is served');
   keepListsMoving(store, systemClock);
-  startOutlooks(app, store, systemClock);
+  startOutlooks(app, store, systemClock, cacheFileOf(config));
   stopOnSignals(app, store, lock);
   await listen(app, config);
   keeper.start();

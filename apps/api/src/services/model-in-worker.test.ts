@@ -1,5 +1,4 @@
 import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { outlookOf, type Scenario } from '@middenry/domain';
 import { build } from 'esbuild';
@@ -9,7 +8,7 @@ import { modelInWorker, type WorkerModel } from './model-in-worker.ts';
 const SCENARIO: Scenario = {
   schema: 'middenry-scenario/1',
   days: 30,
-  members: 1,
+  members: 32,
   seed: 7,
   bin: {
     ...{ kind: 'tote', areaM2: 0.2, depthM: 0.35, zones: 2, openBase: false, ageDays: 0, bedWaterKg: 4 },
@@ -21,15 +20,19 @@ const SCENARIO: Scenario = {
 };
 const SETTINGS = { checkIntervalDays: 7, resting: false };
 
+const NODE_MODULES = new URL('../../../../node_modules', import.meta.url).pathname;
+
 let dir: string;
 let worker: WorkerModel;
 beforeAll(async () => {
-  dir = mkdtempSync(join(tmpdir(), 'middenry-worker-'));
+  // In node_modules, so that the thread finds what the build leaves outside.
+  dir = mkdtempSync(join(NODE_MODULES, '.middenry-worker-'));
   const file = join(dir, 'model-worker.mjs');
   // As the build makes it.
   const entry = new URL('./model-worker.ts', import.meta.url).pathname;
-  await build({ entryPoints: [entry], outfile: file, bundle: true, format: 'esm', platform: 'node', target: 'node20', logLevel: 'silent' });
-  worker = modelInWorker(file)!;
+  const shape = { bundle: true, format: 'esm', platform: 'node', target: 'node20' } as const;
+  await build({ entryPoints: [entry], outfile: file, ...shape, external: ['better-sqlite3'], logLevel: 'silent' });
+  worker = modelInWorker(join(dir, 'cache.db'), file)!;
 }, 60_000);
 afterAll(async () => {
   await worker.stop();
@@ -56,6 +59,6 @@ describe('modelInWorker()', () => {
   });
 
   test('is null where nothing was built, so that the model stays in this thread', () => {
-    expect(modelInWorker(join(dir, 'not-there.mjs'))).toBeNull();
+    expect(modelInWorker(null, join(dir, 'not-there.mjs'))).toBeNull();
   });
 });

@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { Outlook } from '@middenry/domain';
 import type { Model } from './model.ts';
-import type { ModelTask } from './model-worker.ts';
+import type { ModelTask, ModelWorkerData } from './model-worker.ts';
 
 /** Where the build puts the worker; run from the sources there is none, and the model stays in this thread. */
 const WORKER_FILE = fileURLToPath(new URL('./model-worker.mjs', import.meta.url));
@@ -21,9 +21,10 @@ export interface WorkerModel {
 /**
  * The model in a thread of its own, started at the first question and again after a crash.
  *
+ * @param cacheFile Where it keeps its runs between starts; null keeps none
  * @returns null when there is no worker to start
  */
-export function modelInWorker(file: string = WORKER_FILE): WorkerModel | null {
+export function modelInWorker(cacheFile: string | null = null, file: string = WORKER_FILE): WorkerModel | null {
   if (!existsSync(file)) return null;
   const waiting = new Map<number, Waiting>();
   let worker: Worker | null = null;
@@ -42,7 +43,7 @@ export function modelInWorker(file: string = WORKER_FILE): WorkerModel | null {
   };
   const started = (): Worker => {
     if (worker !== null) return worker;
-    worker = new Worker(file);
+    worker = new Worker(file, { workerData: { cacheFile } satisfies ModelWorkerData });
     worker.on('message', take);
     worker.on('error', fail);
     worker.on('exit', () => fail(new Error('Cannot work an outlook out as its thread ended: current value is no thread')));

@@ -1,6 +1,7 @@
 /** Runs in a thread of its own: works outlooks out so that the server goes on answering meanwhile. */
-import { parentPort } from 'node:worker_threads';
-import { type OutlookSettings, outlookOf, type Scenario } from '@middenry/domain';
+import { parentPort, workerData } from 'node:worker_threads';
+import type { OutlookSettings, Scenario } from '@middenry/domain';
+import { type Rememberer, rememberer } from '../model/rememberer.ts';
 
 export interface ModelTask {
   readonly number: number;
@@ -9,9 +10,21 @@ export interface ModelTask {
   readonly settings: OutlookSettings;
 }
 
+/** What the thread is started with. */
+export interface ModelWorkerData {
+  /** Where runs are kept between starts; null keeps none. */
+  readonly cacheFile: string | null;
+}
+
+const { cacheFile } = (workerData ?? { cacheFile: null }) as ModelWorkerData;
+const model: Rememberer = rememberer(cacheFile, import.meta.url);
+
 parentPort?.on('message', ({ number, scenario, today, settings }: ModelTask) => {
   try {
-    parentPort?.postMessage({ number, outlook: outlookOf(scenario, today, settings) });
+    const { outlook, keep } = model.outlookOf(scenario, today, settings);
+    parentPort?.postMessage({ number, outlook });
+    // The answer is on its way before anything is written.
+    keep();
   } catch (error) {
     parentPort?.postMessage({ number, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) });
   }

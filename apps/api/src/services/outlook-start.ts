@@ -6,8 +6,8 @@ import { modelInWorker } from './model-in-worker.ts';
 import { useModel, warmOutlooks } from './outlook-cache.ts';
 
 /** Takes the model off the server's own thread, and works out what the first reader of the board will ask for. */
-export function startOutlooks(app: FastifyInstance, store: Store, clock: Clock): void {
-  const worker = modelInWorker();
+export function startOutlooks(app: FastifyInstance, store: Store, clock: Clock, cacheFile: string): void {
+  const worker = modelInWorker(cacheFile);
   if (worker === null) return;
   useModel(store, worker.model);
   app.addHook('onClose', () => worker.stop());

@@ -7,6 +7,8 @@ import type { Store } from '../db/store.ts';
 import { EXIT, StartRefusal } from '../start-refusal.ts';
 
 export const fileOf = (config: Config): string => join(config.dataDir, config.own ? 'own.db' : 'demo.db');
+/** What the model keeps between starts: in no backup, and made anew when it is gone. */
+export const cacheFileOf = (config: Config): string => join(config.dataDir, 'cache.db');
 export const backupDirOf = (config: Config): string => join(config.dataDir, 'backups');
 const markerOf = (config: Config): string => join(config.dataDir, 'own.began');
 

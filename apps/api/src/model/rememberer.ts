@@ -1,0 +1,65 @@
+/** The model with its memory: a memory that fails is let go of, and the model goes on without. */
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { type Outlook, type OutlookSettings, outlookOf, type Scenario } from '@middenry/domain';
+import { openRunCache, type RunCache, removeRunCache } from '../db/run-cache.ts';
+import { type FileMemory, fileMemory } from './run-memory.ts';
+
+export interface Rememberer {
+  outlookOf(scenario: Scenario, today: number, settings: OutlookSettings): { readonly outlook: Outlook; readonly keep: () => void };
+  close(): void;
+}
+
+/**
+ * @param cacheFile Where runs are kept; null keeps none
+ * @param programUrl The file that holds the program, or names the files that do: other contents, other figures
+ */
+export function rememberer(cacheFile: string | null, programUrl: string): Rememberer {
+  const version = createHash('sha256')
+    .update(readFileSync(fileURLToPath(programUrl)))
+    .digest('base64');
+  let cache = cacheFile === null ? null : openedOrNull(cacheFile);
+  const letGo = (): void => {
+    cache?.close();
+    cache = null;
+    if (cacheFile !== null) removeRunCache(cacheFile);
+  };
+  return {
+    outlookOf: (scenario, today, settings) => {
+      if (cache === null) return { outlook: outlookOf(scenario, today, settings), keep: () => undefined };
+      const memory = careful(fileMemory(cache, scenario, today, version), letGo);
+      return { outlook: outlookOf(scenario, today, settings, memory), keep: memory.flush };
+    },
+    close: () => cache?.close(),
+  };
+}
+
+function openedOrNull(file: string): RunCache | null {
+  try {
+    return openRunCache(file);
+  } catch {
+    return null;
+  }
+}
+
+/** No fault of the memory reaches whoever asked: a damaged file or a full disk makes the next answer slower, not wrong. */
+function careful(memory: FileMemory, letGo: () => void): FileMemory {
+  let isBroken = false;
+  const trying = <T>(work: () => T, otherwise: T): T => {
+    if (isBroken) return otherwise;
+    try {
+      return work();
+    } catch {
+      isBroken = true;
+      letGo();
+      return otherwise;
+    }
+  };
+  return {
+    keepDays: memory.keepDays,
+    recall: (...asked) => trying(() => memory.recall(...asked), null),
+    keep: (run) => trying(() => memory.keep(run), undefined),
+    flush: () => trying(() => memory.flush(), undefined),
+  };
+}
