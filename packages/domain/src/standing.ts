@@ -65,17 +65,26 @@ function runKeeping(scenario: Scenario, today: number, fromDay: number): BinRun 
 /** The same run, gone on from where it was kept, and kept again on its way. */
 function runRemembering(scenario: Scenario, today: number, fromDay: number, memory: RunMemory): BinRun {
   const run = memory.recall(scenario, today, Math.max(0, today - LOOK_BACK_DAYS)) ?? startRun(scenario);
-  for (const day of memory.keepDays(today)) {
-    if (day <= run.day || day >= today) continue;
-    advance(run, day - run.day);
-    memory.keep(run);
+  for (const day of [...memory.keepDays(today), today]) {
+    while (run.day < day) {
+      advance(run, Math.min(day - run.day, LOOK_BACK_DAYS));
+      // Resampling copies every day of tracks that is held, and nobody reads them further back.
+      forgetTracks(run, run.day - LOOK_BACK_DAYS);
+      if (run.day === day && day < today) memory.keep(run);
+    }
   }
-  advance(run, today - run.day);
   run.rows.splice(
     0,
     run.rows.findIndex((row) => row.day >= fromDay),
   );
   return run;
+}
+
+function forgetTracks(run: BinRun, fromDay: number): void {
+  const gone = fromDay - run.tracksFromDay;
+  if (gone <= 0) return;
+  for (const days of Object.values(run.tracks)) days.splice(0, gone);
+  run.tracksFromDay = fromDay;
 }
 
 /** The days after today under another plan. */

@@ -45,7 +45,9 @@ export function resample(run: BinRun, start: number): void {
     const days = run.tracks[name];
     for (let i = 0; i < days.length; i++) {
       const day = days[i]!;
-      days[i] = Float64Array.from(chosen, (member) => day[member]!);
+      const next = new Float64Array(chosen.length);
+      for (let m = 0; m < chosen.length; m++) next[m] = day[chosen[m]!]!;
+      days[i] = next;
     }
   }
   state.bed.weight.fill(1 / state.members);

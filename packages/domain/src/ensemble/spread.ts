@@ -22,18 +22,26 @@ function evenSpread(values: Float64Array): Spread {
   return { p10: at(0.1), p50: at(0.5), p90: at(0.9) };
 }
 
+/** By halving among the sorted values: sorting members by a comparison takes many times as long, and a day row asks eighteen times. */
 function weighedSpread(values: Float64Array, weights: Float64Array): Spread {
-  const order = Array.from(values.keys()).sort((a, b) => values[a]! - values[b]!);
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const sorted = values.slice().sort();
+  const total = weightUpTo(values, weights, Number.POSITIVE_INFINITY);
   const at = (share: number): number => {
-    let sum = 0;
-    for (const i of order) {
-      sum += weights[i]!;
-      if (sum >= share * total - 1e-12) return values[i]!;
+    let [low, high] = [0, sorted.length - 1];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (weightUpTo(values, weights, sorted[middle]!) >= share * total - 1e-12) high = middle;
+      else low = middle + 1;
     }
-    return values[order.at(-1)!]!;
+    return sorted[low]!;
   };
   return { p10: at(0.1), p50: at(0.5), p90: at(0.9) };
+}
+
+function weightUpTo(values: Float64Array, weights: Float64Array, limit: number): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) if (values[i]! <= limit) sum += weights[i]!;
+  return sum;
 }
 
 /** Weighted mean. */
