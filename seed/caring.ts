@@ -2,7 +2,7 @@
 import { type Act, act, grams, inTrouble, isTrouble, type Scene, type Visit } from './scene.ts';
 
 /** Below this a bed is watered, above that it gets dry bedding or is drained. */
-const THIRSTY_FRAC = 0.68;
+const THIRSTY_FRAC = 0.73;
 const SOGGY_FRAC = 0.79;
 const DRIPPING_FRAC = 0.82;
 const WATER_KG_M2 = 4;

@@ -5,7 +5,7 @@ import { type Act, act, grams, inTrouble, type Scene, type Visit } from './scene
 export function check(scene: Scene, { on, daysAgo, view }: Visit): Act {
   const { chance } = scene;
   const usual = {
-    squeeze: chance.pick(['damp', 'one-two-drops', 'one-two-drops'] as const),
+    squeeze: squeezed(view.moistureFracWb.p50 + chance.between(-SQUEEZE_MISREAD_FRAC, SQUEEZE_MISREAD_FRAC)),
     smell: 'earthy',
     worms: chance.pick(['some', 'many', 'many'] as const),
     leftover: lastFed(view),
@@ -14,6 +14,10 @@ export function check(scene: Scene, { on, daysAgo, view }: Visit): Act {
   };
   return act(scene, on, '/api/checks', inTrouble(scene.story, daysAgo) ? { ...usual, ...seenInTrouble(scene) } : usual);
 }
+
+/** The word for what a handful feels like, read as well as hands do. */
+const SQUEEZE_MISREAD_FRAC = 0.02;
+const squeezed = (moistureFracWb: number) => (moistureFracWb < 0.7 ? 'damp' : moistureFracWb < 0.8 ? 'one-two-drops' : 'few-drops');
 
 function seenInTrouble({ story, chance }: Scene): object {
   switch (story.trouble) {
