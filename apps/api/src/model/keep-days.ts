@@ -1,7 +1,7 @@
 /** Which days a bin's runs are kept of, so that an entry of any age has one not far before it. */
 
-/** With all that the outlook reads of the last month: an entry of this week goes on from the day before it. */
-const DAILY = 7;
+/** With all that the outlook reads of the last month: an entry of this fortnight goes on from the day before it. */
+const DAILY = 14;
 /** State alone, from which the month before an old entry is stepped again. */
 const FOUR_WEEKS = 28;
 const FOUR_WEEKLY = 13;
@@ -18,8 +18,10 @@ export const isDaily = (day: number, today: number): boolean => day >= 0 && day 
 export const isLasting = (day: number, today: number): boolean =>
   day > 0 && day < today && (day % YEAR === 0 || (day % FOUR_WEEKS === 0 && day >= today - FOUR_WEEKS * FOUR_WEEKLY));
 
-export function keepDays(today: number): readonly number[] {
-  return Array.from({ length: today }, (_, day) => day).filter((day) => isDaily(day, today) || isLasting(day, today));
+/** Of a run from the bin's first day only yesterday is kept of the daily ones: the others come with the days, and the first answer sooner. */
+export function keepDays(today: number, isFromStart = false): readonly number[] {
+  const isDue = (day: number): boolean => (isFromStart ? day === today - 1 : isDaily(day, today));
+  return Array.from({ length: today }, (_, day) => day).filter((day) => isDue(day) || isLasting(day, today));
 }
 
 /** How many days of tracks go with the run of a day, one number for each time that it is kept. */

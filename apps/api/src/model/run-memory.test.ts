@@ -74,10 +74,12 @@ describe('fileMemory()', () => {
       ['again', logUntil(100), 100, 99],
       ['an entry of today', logUntil(100, [check(100)]), 100, 99],
       ['the next day', logUntil(101, [check(100)]), 101, 99],
-      ['an entry of four days ago', logUntil(101, [check(97), check(100)]), 101, 96],
-      ['that one undone', logUntil(101, [check(100)]), 101, 96],
-      ['an entry of five weeks ago', logUntil(101, [check(65), check(100)]), 101, 56],
-      ['a fortnight on', logUntil(115, [check(65), check(100)]), 115, 100],
+      ['an entry of four days ago', logUntil(101, [check(97), check(100)]), 101, 56],
+      ['the same after two more days', logUntil(103, [check(97), check(100)]), 103, 100],
+      ['that one undone', logUntil(103, [check(100)]), 103, 96],
+      ['another of the day before yesterday', logUntil(103, [check(100), check(101)]), 103, 100],
+      ['an entry of five weeks ago', logUntil(103, [check(65), check(100)]), 103, 56],
+      ['a fortnight on', logUntil(115, [check(65), check(100)]), 115, 102],
     ];
     for (const [name, scenario, today, from] of cases) {
       const { outlook, fromDay } = asked(scenario, today);
@@ -130,19 +132,19 @@ describe('rememberer()', () => {
 });
 
 describe('keepDays()', () => {
-  test('keeps a week of days, a year of four-weekly ones and one a year before that, however old the bin', () => {
+  test('keeps a fortnight of days, a year of four-weekly ones and one a year before that, however old the bin', () => {
     const days = keepDays(2000);
-    expect(days.slice(-7)).toEqual([1993, 1994, 1995, 1996, 1997, 1998, 1999]);
+    expect(days.slice(-14)).toEqual(Array.from({ length: 14 }, (_, i) => 1986 + i));
     expect(days.filter((day) => day % 28 === 0 && day >= 2000 - 13 * 28)).toHaveLength(13);
     expect(days.filter((day) => day < 2000 - 13 * 28)).toEqual([364, 728, 1092, 1456]);
     expect(days).toEqual([...days].sort((a, b) => a - b));
   });
 
-  test('a long run is let go of after a week, a four-weekly one after a year, a yearly one never', () => {
+  test('a long run is let go of after a fortnight, a four-weekly one after a year, a yearly one never', () => {
     expect(tracksKept(84, 90)).toEqual([31, 2]);
     expect(tracksKept(85, 90)).toEqual([31]);
-    expect(isWanted({ day: 84, tracksFromDay: 54 }, 91)).toBe(true);
-    expect(isWanted({ day: 84, tracksFromDay: 54 }, 92)).toBe(false);
+    expect(isWanted({ day: 84, tracksFromDay: 54 }, 98)).toBe(true);
+    expect(isWanted({ day: 84, tracksFromDay: 54 }, 99)).toBe(false);
     expect(isWanted({ day: 84, tracksFromDay: 83 }, 92)).toBe(true);
     expect(isWanted({ day: 84, tracksFromDay: 83 }, 500)).toBe(false);
     expect(isWanted({ day: 364, tracksFromDay: 363 }, 2000)).toBe(true);

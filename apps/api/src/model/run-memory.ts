@@ -30,7 +30,7 @@ export function fileMemory(cache: RunCache, scenario: Scenario, today: number, v
   let passed: readonly DayRow[] = [];
   const taken: Taken[] = [];
   return {
-    keepDays,
+    keepDays: (before) => keepDays(before, fromDay < 0),
     recall: (asked, before, tracksFromDay) => {
       const found = cache
         .runsBefore(bin, before)

@@ -5,5 +5,8 @@ export type Model = (scenario: Scenario, today: number, settings: OutlookSetting
 
 export const modelInThread: Model = (scenario, today, settings) => outlookOf(scenario, today, settings);
 
-/** One member until the ensemble takes its place. */
-export const MEMBERS = 1;
+/**
+ * How many members a bin has on the board. Forecasts of 64, 128 and 256 were as good as each other (docs/explanation/forecast-skill.md),
+ * and a bin of fourteen months that nothing is kept of yet must be stepped through from its start for the first reader.
+ */
+export const MEMBERS = 64;
