@@ -1,6 +1,7 @@
 import { cpus } from 'node:os';
 import { benchFanOut } from './fan-out.ts';
 import { benchIntake } from './intake.ts';
+import { benchModel } from './model.ts';
 import { benchPages } from './pages.ts';
 import { benchRota } from './rota.ts';
 import { benchStart } from './start.ts';
@@ -9,6 +10,7 @@ import { benchStore } from './store.ts';
 /** Every measurement by the name that chooses it: `npm run bench -- pages start`. */
 const benches: Readonly<Record<string, { readonly title: string; readonly run: () => Promise<string> }>> = {
   pages: { title: 'Board, bin page and one logged feeding', run: benchPages },
+  model: { title: 'The bin model', run: benchModel },
   rota: { title: 'Filling a rota of eight weeks', run: benchRota },
   intake: { title: 'Sharing scraps among bins', run: benchIntake },
   'fan-out': { title: 'One change, 200 open pages', run: benchFanOut },
