@@ -109,9 +109,10 @@ export async function visit(browser: Browser, origin: string, options: BrowserCo
   return { page, context, strangers, complaints, close: () => context.close() };
 }
 
-/** One line for each thing that axe finds, so that a failure can be read. */
-export async function axeFaults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+/** One line for each thing that axe finds, so that a failure can be read; `colours` asks only what another theme can change. */
+export async function axeFaults(page: Page, only?: 'colours'): Promise<string[]> {
+  const axe = new AxeBuilder({ page });
+  const { violations } = await (only === 'colours' ? axe.withTags('cat.color') : axe).analyze();
   return violations.flatMap((fault) => fault.nodes.map((node) => `${fault.id}: ${fault.help}: ${node.target.join(' ')}`));
 }
 
