@@ -59,6 +59,7 @@ export default defineConfig({
           exclude: never,
           // One browser and one server at a time, after everything else: two cores cannot keep more of them honest.
           fileParallelism: false,
+          maxConcurrency: 2,
           sequence: { groupOrder: 1 },
           testTimeout: 60_000,
           hookTimeout: 90_000,

@@ -68,7 +68,8 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
 const real = (path: string) => path.replace(/:(\w+)/, (_, name: string) => places[name]!);
 const CASES = Object.entries(PAGES).flatMap(([who, paths]) => paths.map((path) => [who, path] as const));
 
-test.each(CASES)('%s at %s, on light and dark paper', async (who, path) => {
+// Two at once: while one page is drawn, another is read.
+test.concurrent.for(CASES)('%s at %s, on light and dark paper', async ([who, path], { expect }) => {
   const walk = await visit(browser, server.origin, { colorScheme: 'light', viewport: { width: 360, height: 640 } });
   await signIn(walk, who);
   await walk.page.goto(real(path), { waitUntil: 'load' });
