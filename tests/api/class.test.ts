@@ -78,7 +78,7 @@ describe('a pupil', () => {
     const card = await addPupil('Juno B.');
     const columns = (table: string) => cast.store.sqlite.prepare('SELECT name FROM pragma_table_info(?)').pluck().all(table);
     expect(columns('class_pupil')).toEqual(['person_id', 'class_id']);
-    expect(columns('person')).toEqual(['id', 'name', 'email', 'is_adult', 'owner', 'disabled', 'erased_at', 'created_at']);
+    expect(columns('person')).toEqual(['id', 'name', 'email', 'is_adult', 'owner', 'disabled', 'erased_at', 'created_at', 'cleared_at']);
     const row = cast.store.sqlite.prepare('SELECT name, email FROM person WHERE id = ?').get(card.id);
     expect(row).toEqual({ name: 'Juno B.', email: null });
     const secret = cast.store.sqlite.prepare('SELECT secret FROM credential WHERE person_id = ?').pluck().get(card.id);

@@ -8,12 +8,14 @@ import { keepRoutes } from './resources/keep.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { placeRoutes } from './resources/place.ts';
+import { pupilGroupRoutes } from './resources/pupil-group.ts';
 import { seasonRoutes } from './resources/season.ts';
 import { sessionRoutes } from './resources/session.ts';
 import { setupRoutes } from './resources/setup.ts';
 import { shiftRoutes } from './resources/shift.ts';
 import { stockRoutes } from './resources/stock.ts';
 import { stuffRoutes } from './resources/stuff.ts';
+import { swapRoutes } from './resources/swap.ts';
 import { systemRoutes } from './resources/system.ts';
 
 export * from './common.ts';
@@ -29,12 +31,15 @@ export * from './resources/keep.ts';
 export * from './resources/outlook.ts';
 export * from './resources/people.ts';
 export * from './resources/place.ts';
+export * from './resources/pupil-group.ts';
 export * from './resources/season.ts';
 export * from './resources/session.ts';
 export * from './resources/setup.ts';
 export * from './resources/shift.ts';
+export * from './resources/shift-parts.ts';
 export * from './resources/stock.ts';
 export * from './resources/stuff.ts';
+export * from './resources/swap.ts';
 export * from './resources/system.ts';
 export * from './route.ts';
 
@@ -50,6 +55,8 @@ export const ROUTES = [
   ...stuffRoutes,
   ...peopleRoutes,
   ...shiftRoutes,
+  ...swapRoutes,
+  ...pupilGroupRoutes,
   ...seasonRoutes,
   ...setupRoutes,
   ...inviteRoutes,

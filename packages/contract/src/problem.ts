@@ -36,6 +36,8 @@ export const ERROR_CODES = [
   'shift-cancelled',
   'already-signed-up',
   'pupils-need-adults',
+  'swap-gone', // accepted by somebody else, taken back, or the place is gone
+  'swap-open', // this place is on offer already
   'has-sign-ups',
   'code-taken',
   'name-taken',

@@ -34,6 +34,8 @@ export * from './rota/types.ts';
 export * from './season/registry.ts';
 export * from './season/season.ts';
 export * from './season/season-row.ts';
+export * from './sign-up/adults.ts';
+export * from './sign-up/waiting.ts';
 export * from './signals/bands.ts';
 export * from './signals/definition.ts';
 export * from './signals/kind-marks.ts';

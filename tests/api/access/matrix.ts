@@ -9,6 +9,7 @@ const adults: Row = ['none', 'none', 'any', 'any', 'any'];
 const leads: Row = ['none', 'none', 'none', 'own', 'any'];
 const coordinators: Row = ['none', 'none', 'none', 'none', 'any'];
 const ownRow: Row = ['none', 'own', 'own', 'own', 'any'];
+const ownPlace: Row = ['none', 'none', 'own', 'own', 'any'];
 
 /**
  * Who may do what, written down a second time and by hand: a route whose access is changed by
@@ -99,6 +100,12 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   giveBackPlace: ownRow,
   joinWaiting: adults,
   leaveWaiting: ownRow,
+  offerSwap: ownPlace,
+  acceptSwap: adults,
+  endSwap: ownPlace,
+  addPupilGroup: leads,
+  checkInPupils: leads,
+  takeOffPupilGroup: leads,
   readSeason: leads,
   readSeasonCsv: leads,
 };

@@ -4,6 +4,7 @@ import { classSamples } from './class-samples.ts';
 import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
 import { changed, type Make } from './sample.ts';
+import { shiftSamples } from './shift-samples.ts';
 import { container, shift } from './stage.ts';
 import { tradeSamples } from './trade-samples.ts';
 
@@ -216,6 +217,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...classSamples,
   ...entranceSamples,
   ...tradeSamples,
+  ...shiftSamples,
   ...places,
   ...people,
   ...shifts,

@@ -9,6 +9,10 @@ export interface Stage {
   /** At the other site, so that a site lead of the first has nothing to do with it. */
   readonly schoolShiftId: string;
   readonly signUpId: string;
+  /** The volunteer's place at the school, on offer to anybody. */
+  readonly swapId: string;
+  readonly groupId: string;
+  readonly schoolGroupId: string;
   readonly feedingId: string;
   readonly containerId: string;
   readonly schoolContainerId: string;
@@ -43,6 +47,7 @@ export const shift = (id: string, siteId: string, binId: string): Record<string,
   localTime: '10:00',
   minutes: 60,
   places: 2,
+  pupilPlaces: 30,
   binIds: [binId],
   duties: [{ binId, kind: 'feed' }],
 });
@@ -73,6 +78,9 @@ export async function openStage(): Promise<Stage> {
     shiftId: freshId(),
     schoolShiftId: freshId(),
     signUpId: freshId(),
+    swapId: freshId(),
+    groupId: freshId(),
+    schoolGroupId: freshId(),
     feedingId: freshId(),
     containerId: freshId(),
     schoolContainerId: freshId(),
@@ -88,6 +96,12 @@ export async function openStage(): Promise<Stage> {
   const card = await makePupil(cast, classes.classId, SITES.meadow);
   const schoolCard = await makePupil(cast, classes.schoolClassId, SITES.school);
   await make(cast, 'otherVolunteer', `/api/shifts/${ids.schoolShiftId}/waiting`, { id: ids.waitingId });
+  const schoolPlace = freshId();
+  await make(cast, 'volunteer', `/api/shifts/${ids.schoolShiftId}/sign-ups`, { id: schoolPlace });
+  await make(cast, 'volunteer', `/api/shifts/${ids.schoolShiftId}/swaps`, { id: ids.swapId, signUpId: schoolPlace });
+  const group = (id: string, classId: string) => ({ id, classId, pupils: 8 });
+  await make(cast, 'owner', `/api/shifts/${ids.shiftId}/groups`, group(ids.groupId, classes.classId));
+  await make(cast, 'owner', `/api/shifts/${ids.schoolShiftId}/groups`, group(ids.schoolGroupId, classes.schoolClassId));
   return { cast, ...ids, ...classes, card, schoolCard };
 }
 

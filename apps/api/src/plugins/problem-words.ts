@@ -40,6 +40,8 @@ export const PROBLEMS = {
   'shift-cancelled': { status: 409, title: 'Shift cancelled', detail: 'This shift does not take place.' },
   'already-signed-up': { status: 409, title: 'Already signed up', detail: 'This person has a place on this shift.' },
   'pupils-need-adults': { status: 409, title: 'Adults first', detail: 'Pupils come only when enough adults do.' },
+  'swap-gone': { status: 409, title: 'No longer on offer', detail: 'This place is no longer on offer.' },
+  'swap-open': { status: 409, title: 'On offer already', detail: 'This place is on offer already.' },
   'has-sign-ups': { status: 409, title: 'People signed up', detail: 'People hold places here; see help.' },
   'code-taken': { status: 409, title: 'Code taken', detail: 'Another bin has this code.' },
   'name-taken': { status: 409, title: 'Name taken', detail: 'This name is in use.' },

@@ -62,15 +62,21 @@ import { signIn } from './session/sign-in.ts';
 import { signOut } from './session/sign-out.ts';
 import { beginProgramme } from './setup/begin-programme.ts';
 import { readSetup } from './setup/read-setup.ts';
+import { acceptSwap } from './shift/accept-swap.ts';
+import { addPupilGroup } from './shift/add-pupil-group.ts';
 import { addShifts } from './shift/add-shifts.ts';
 import { cancelShift } from './shift/cancel-shift.ts';
 import { changeShift } from './shift/change-shift.ts';
 import { changeSignUp } from './shift/change-sign-up.ts';
+import { checkInPupils } from './shift/check-in-pupils.ts';
+import { endSwap } from './shift/end-swap.ts';
 import { giveBackPlace } from './shift/give-back-place.ts';
 import { joinWaiting } from './shift/join-waiting.ts';
 import { leaveWaiting } from './shift/leave-waiting.ts';
 import { listShifts } from './shift/list-shifts.ts';
+import { offerSwap } from './shift/offer-swap.ts';
 import { readShift } from './shift/read-shift.ts';
+import { takeOffPupilGroup } from './shift/take-off-pupil-group.ts';
 import { takePlace } from './shift/take-place.ts';
 import { addContainer } from './stuff/add-container.ts';
 import { addMaterial } from './stuff/add-material.ts';
@@ -129,6 +135,12 @@ export const HANDLERS: readonly BoundRoute[] = [
   giveBackPlace,
   joinWaiting,
   leaveWaiting,
+  acceptSwap,
+  addPupilGroup,
+  checkInPupils,
+  endSwap,
+  offerSwap,
+  takeOffPupilGroup,
   readSeason,
   readSeasonCsv,
   readBoard,

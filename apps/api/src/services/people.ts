@@ -92,15 +92,18 @@ export function changePerson(context: Signed, id: string, body: z.output<typeof 
     if (after.role !== 'coordinator' && body.owner !== true) after.owner = false;
     refuseOverreach(context, before, after);
     checkPerson(context.store, after, id);
+    // Whoever turns out not to be 18 is no longer cleared either.
+    after.cleared = after.cleared && after.isAdult;
+    const at = context.now.toISOString();
     updatePerson(context.store, id, {
       name: after.name,
       email: after.email,
       isAdult: after.isAdult,
+      ...(after.cleared === before.cleared ? {} : { clearedAt: after.cleared ? at : null }),
       owner: after.owner,
       disabled: after.disabled,
     });
     if (countOwners(context.store) === 0) throw refuse('last-owner');
-    const at = context.now.toISOString();
     if (body.role !== undefined || body.siteIds !== undefined) setMemberships(context.store, id, after.role, after.siteIds, at);
     // What a coordinator may do must not hang on a session that was begun as somebody else.
     const becameOther = before.role !== after.role && (before.role === 'coordinator' || after.role === 'coordinator');
@@ -134,7 +137,7 @@ function checkPerson(store: Store, person: PersonFacts, ownId: string | null): v
 
 /** Which fields changed; roles and marks with their values, since the audit is read for these. */
 function changesOf(before: PersonRow, after: PersonRow): Record<string, unknown> {
-  const shown = ['role', 'owner', 'disabled', 'isAdult'] as const;
+  const shown = ['role', 'owner', 'disabled', 'isAdult', 'cleared'] as const;
   const told = Object.fromEntries(shown.filter((key) => before[key] !== after[key]).map((key) => [key, after[key]]));
   const quiet = (['name', 'email'] as const).filter((key) => before[key] !== after[key]);
   return quiet.length === 0 ? told : { ...told, fields: quiet };

@@ -10,8 +10,9 @@ import {
   shiftsOfSeries,
   updateShift,
 } from '../db/repositories/shift.ts';
+import { groupsOfShifts } from '../db/repositories/shift-group.ts';
 import { write } from '../db/store.ts';
-import { refuse } from '../refusal.ts';
+import { refuse, refuseField } from '../refusal.ts';
 import { addDays, daysBetween } from './local-time.ts';
 import { shiftShapes } from './shift-shape.ts';
 import { checkBins, checkDate, readShift, shiftOrRefuse } from './shifts.ts';
@@ -29,6 +30,8 @@ export function changeShift(call: Signed, id: string, body: ChangeBody, ownSite:
     const { scope = 'this', ...change } = body;
     const rows = rowsOf(call, row, scope);
     refuseTooFew(call, rows, change.places);
+    refuseTooFewForPupils(call, rows, change.pupilPlaces);
+    checkLeastAdults(rows, change);
     checkBins(call, row.siteId, change);
     const movedDays = change.localDate === undefined ? 0 : daysBetween(row.localDate, change.localDate);
     for (const each of rows) changeOne(call, each, { ...change, localDate: addDays(each.localDate, movedDays) });
@@ -39,7 +42,8 @@ export function changeShift(call: Signed, id: string, body: ChangeBody, ownSite:
 
 function changeOne(call: Signed, row: ShiftRow, change: ChangeBody): void {
   if (change.localDate !== undefined) checkDate(change.localDate);
-  updateShift(call.store, { ...row, ...change });
+  const merged = { ...row, ...change };
+  updateShift(call.store, { ...merged, leastAdultsReason: merged.leastAdults === 1 ? merged.leastAdultsReason : '' });
   if (change.binIds) setShiftBins(call.store, row.id, change.binIds);
   if (change.duties) setShiftDuties(call.store, row.id, change.duties);
   settleWaiting(call.store, row.id, call.now);
@@ -74,4 +78,25 @@ function refuseTooFew(call: Signed, rows: readonly ShiftRow[], places: number | 
   const most = Math.max(...crowded.map((row) => row.taken));
   const errors = [{ pointer: '/places', message: `must be at least the ${most} who have a place` }];
   throw refuse('has-sign-ups', { errors, help: { affected: shiftShapes(call, crowded) } });
+}
+
+function refuseTooFewForPupils(call: Signed, rows: readonly ShiftRow[], pupilPlaces: number | undefined): void {
+  if (pupilPlaces === undefined) return;
+  const groups = groupsOfShifts(
+    call.store,
+    rows.map(({ id }) => id),
+  );
+  const pupilsOn = (row: ShiftRow) => groups.filter(({ shiftId }) => shiftId === row.id).reduce((sum, { pupils }) => sum + pupils, 0);
+  const crowded = rows.filter((row) => pupilsOn(row) > pupilPlaces);
+  if (crowded.length === 0) return;
+  const errors = [{ pointer: '/pupilPlaces', message: `must be at least the ${Math.max(...crowded.map(pupilsOn))} pupils who come` }];
+  throw refuse('has-sign-ups', { errors, help: { affected: shiftShapes(call, crowded) } });
+}
+
+/** One adult instead of two is an exception that somebody answers for in writing. */
+function checkLeastAdults(rows: readonly ShiftRow[], { leastAdults, leastAdultsReason }: ChangeBody): void {
+  const isLow = (row: ShiftRow) => (leastAdults ?? row.leastAdults) === 1;
+  if (leastAdults === 1 && leastAdultsReason === undefined && rows.some((row) => row.leastAdults !== 1))
+    throw refuseField('/leastAdultsReason', 'must say why one adult is enough');
+  if (leastAdultsReason !== undefined && !rows.every(isLow)) throw refuseField('/leastAdultsReason', 'belongs to one adult instead of two');
 }

@@ -1,11 +1,15 @@
 /** Stored shifts as the API shows them. */
 import type { Shift } from '@middenry/contract';
-import type { Context } from '../context.ts';
+import { adultStanding } from '@middenry/domain';
+import type { Context, Who } from '../context.ts';
 import { binsOfShifts, dutiesOfShifts, type ShiftRow } from '../db/repositories/shift.ts';
+import { groupsOfShifts, type ShiftGroupRow } from '../db/repositories/shift-group.ts';
 import { type SignUpRow, signUpsOfShifts } from '../db/repositories/sign-up.ts';
+import { openSwapsOf } from '../db/repositories/swap.ts';
 import { type WaitingRow, waitingOfShifts } from '../db/repositories/waiting.ts';
 import { startOf } from './local-time.ts';
 import { nameFor } from './names.ts';
+import { swapShapes } from './swap-shape.ts';
 
 const MS_PER_MINUTE = 60_000;
 /** Shown for somebody whose data was erased; their hours stay. */
@@ -18,9 +22,13 @@ export function shiftShapes(call: Context, rows: readonly ShiftRow[]): Shift[] {
   const duties = groupBy(dutiesOfShifts(call.store, ids), (row) => row.shiftId);
   const signUps = groupBy(signUpsOfShifts(call.store, ids), (row) => row.shiftId);
   const waiting = groupBy(waitingOfShifts(call.store, ids), (row) => row.shiftId);
+  const groups = groupBy(groupsOfShifts(call.store, ids), (row) => row.shiftId);
+  const swaps = groupBy(openSwapsOf(call.store, ids), (row) => row.shiftId);
   return rows.map((row) => {
     const { cancelledAt, ...rest } = row;
     const { startsAt, timeMoved } = startOf(row);
+    const here = { signUps: signUps.get(row.id) ?? [], groups: groups.get(row.id) ?? [] };
+    const isLead = leadsSite(call.who, row.siteId);
     return {
       ...rest,
       startsAt: startsAt.toISOString(),
@@ -29,7 +37,11 @@ export function shiftShapes(call: Context, rows: readonly ShiftRow[]): Shift[] {
       over: endOf(row) <= call.now.getTime(),
       binIds: (bins.get(row.id) ?? []).map(({ binId }) => binId),
       duties: (duties.get(row.id) ?? []).map(({ binId, kind }) => ({ binId, kind })),
-      signUps: (signUps.get(row.id) ?? []).map((signUp) => signUpShape(call, signUp)),
+      signUps: here.signUps.map((signUp) => signUpShape(call, signUp)),
+      groups: here.groups.map((group) => groupShape(group, isLead)),
+      adults: standingOf(row, here),
+      leastAdultsReason: isLead ? row.leastAdultsReason : '',
+      swaps: swapShapes(call, swaps.get(row.id) ?? []),
       ...waitingShape(call, waiting.get(row.id) ?? []),
     };
   });
@@ -39,6 +51,29 @@ export const shiftShape = (call: Context, row: ShiftRow): Shift => shiftShapes(c
 
 /** The instant at which a shift is over [ms]. */
 export const endOf = (row: ShiftRow): number => startOf(row).startsAt.getTime() + row.minutes * MS_PER_MINUTE;
+
+/** Whether the adults who come are enough for the pupils who do. */
+export function standingOf(
+  row: Pick<ShiftRow, 'leastAdults'>,
+  { signUps, groups }: { readonly signUps: readonly SignUpRow[]; readonly groups: readonly ShiftGroupRow[] },
+): Shift['adults'] {
+  const adults = signUps.map(({ isAdult, cleared, disabled, attended }) => ({
+    isAdult: isAdult === 1,
+    cleared: cleared === 1,
+    absent: disabled === 1 || attended === 0,
+  }));
+  return adultStanding({ groups, adults, leastAdults: row.leastAdults });
+}
+
+export const leadsSite = (who: Who | null, siteId: string): boolean =>
+  who?.role === 'coordinator' || (who?.role === 'site-lead' && (who.siteIds.length === 0 || who.siteIds.includes(siteId)));
+
+function groupShape(
+  { id, classId, className, ageBand, pupils, names, checkedInAt }: ShiftGroupRow,
+  isLead: boolean,
+): Shift['groups'][number] {
+  return { id, classId, className, ageBand, pupils, names: isLead ? (JSON.parse(names) as string[]) : [], checkedInAt };
+}
 
 function signUpShape({ who }: Context, row: SignUpRow): Shift['signUps'][number] {
   return {

@@ -1,5 +1,6 @@
 /** Places on shifts: taken, given back, and who came. */
 import type { Shift, SignUpChange, SignUpNew } from '@middenry/contract';
+import { isRush } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
 import type { ShiftRow } from '../db/repositories/shift.ts';
@@ -12,7 +13,6 @@ import { once } from './once.ts';
 import { endOf } from './shift-shape.ts';
 import { nearestOpen, readShift, shiftOrRefuse } from './shifts.ts';
 import { settleWaiting } from './waiting.ts';
-import { isRush } from './waiting-rules.ts';
 
 type SignUpBody = z.output<typeof SignUpNew>;
 type ChangeBody = z.output<typeof SignUpChange>;

@@ -1,5 +1,6 @@
 /** Waiting for a place: joining, leaving, and offers that move on by themselves. */
 import type { Shift, WaitingNew } from '@middenry/contract';
+import { settlementOf } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Clock, Signed } from '../context.ts';
 import { type ShiftRow, shiftById } from '../db/repositories/shift.ts';
@@ -11,7 +12,6 @@ import { startOf } from './local-time.ts';
 import { once } from './once.ts';
 import { endOf } from './shift-shape.ts';
 import { readShift, shiftOrRefuse } from './shifts.ts';
-import { settlementOf } from './waiting-rules.ts';
 
 export function joinWaiting(call: Signed, shiftId: string, body: z.output<typeof WaitingNew>): Shift {
   const find = () => readShift(call, shiftId);

@@ -1,11 +1,12 @@
 /** Classes of pupils. A pupil signs in with the class's code and a card of pictures: nothing to remember, no way to reach them kept. */
+import { AGE_BANDS } from '@middenry/domain';
 import * as z from 'zod';
 import { ClientId, Empty, Id, Name } from '../common.ts';
 import { everyone, leads, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
 import { Session } from './session.ts';
 
-export const AGE_BANDS = ['4-8', '9-12', '13-18'] as const;
+export { AGE_BANDS };
 /** Pictures of a card, each with a word; four in a row make a card. */
 export const PICTURES = [
   'acorn',

@@ -10,7 +10,8 @@ export const Person = z.object({
   owner: z.boolean(),
   siteIds: z.array(Id),
   email: z.string().nullable(),
-  isAdult: z.boolean(),
+  isAdult: z.boolean().describe('marked 18 or over'),
+  cleared: z.boolean().describe('cleared by a coordinator to count as an adult where pupils are'),
   disabled: z.boolean(),
   createdAt: Instant,
 });
@@ -33,6 +34,7 @@ export const PersonChange = z
     siteIds: z.array(Id).max(50),
     email: z.email().max(254).nullable(),
     isAdult: z.boolean(),
+    cleared: z.boolean(),
     disabled: z.boolean(),
     owner: z.boolean(),
   })

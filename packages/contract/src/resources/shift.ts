@@ -1,21 +1,10 @@
 /** Shifts are a local date, a local time, an IANA zone and a length; the instant is worked out, never stored. */
-import { DUTY_KINDS } from '@middenry/domain';
 import * as z from 'zod';
 import { ClientId, Id, Instant, LocalDate, LocalTime, Name, Note } from '../common.ts';
 import { grownUps, leads, members, owners, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
+import { AdultStandingShape, PupilGroup, ShiftDuty, SignUp, Swap, Waiting } from './shift-parts.ts';
 
-export const ShiftDuty = z.object({ binId: Id, kind: z.enum(DUTY_KINDS) });
-export const SignUp = z.object({
-  id: Id,
-  personId: Id,
-  name: z.string().describe('first name and initial unless a coordinator reads'),
-  mine: z.boolean(),
-  takenAt: Instant,
-  attended: z.boolean().nullable(),
-  minutes: z.int().nullable(),
-});
-export const Waiting = z.object({ id: Id, personId: Id, name: z.string(), joinedAt: Instant, offeredUntil: Instant.nullable() });
 export const Shift = z.object({
   id: Id,
   seriesId: Id.nullable(),
@@ -31,12 +20,18 @@ export const Shift = z.object({
   timeMoved: z.boolean(),
   places: z.int(),
   taken: z.int(),
+  pupilPlaces: z.int().describe('places for pupils, beside those of the adults'),
+  leastAdults: z.int().describe('2, or 1 where a coordinator wrote down why'),
+  leastAdultsReason: z.string().describe('for leads of the site and coordinators'),
   cancelled: z.boolean(),
   over: z.boolean(),
   note: z.string(),
   binIds: z.array(Id),
   duties: z.array(ShiftDuty),
   signUps: z.array(SignUp),
+  groups: z.array(PupilGroup),
+  adults: AdultStandingShape,
+  swaps: z.array(Swap).describe('places on offer that I made or may take'),
   waitingCount: z.int(),
   myWait: z
     .object({
@@ -57,6 +52,7 @@ const shiftShape = {
   localTime: LocalTime,
   minutes: z.int().min(10).max(720),
   places: z.int().min(1).max(60),
+  pupilPlaces: z.int().min(0).max(60).default(0),
   note: Note.default(''),
   binIds: z.array(Id).max(60).default([]),
   duties: z.array(ShiftDuty).max(200).default([]),
@@ -77,6 +73,9 @@ export const ShiftChange = z
     localTime: LocalTime,
     minutes: shiftShape.minutes,
     places: shiftShape.places,
+    pupilPlaces: z.int().min(0).max(60),
+    leastAdults: z.int().min(1).max(2).describe('1 instead of 2 only with a written reason'),
+    leastAdultsReason: z.string().trim().min(10, 'must say why, in ten letters or more').max(500),
     note: Note,
     binIds: z.array(Id).max(60),
     duties: z.array(ShiftDuty).max(200),

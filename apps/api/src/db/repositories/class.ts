@@ -69,6 +69,7 @@ export function findPupilByCard(store: Store, classId: string, cardHash: string)
 export function erasePerson(store: Store, id: string, at: string): void {
   for (const text of [
     'DELETE FROM class_pupil WHERE person_id = ?',
+    'DELETE FROM shift_group_pupil WHERE person_id = ?',
     'DELETE FROM credential WHERE person_id = ?',
     'DELETE FROM membership WHERE person_id = ?',
     'DELETE FROM sign_in_session WHERE person_id = ?',

@@ -10,6 +10,8 @@ export interface PersonRow {
   readonly name: string;
   readonly email: string | null;
   readonly isAdult: boolean;
+  /** By a coordinator: counts as an adult where pupils are. */
+  readonly cleared: boolean;
   readonly owner: boolean;
   readonly disabled: boolean;
   readonly createdAt: string;
@@ -17,7 +19,7 @@ export interface PersonRow {
   readonly siteIds: readonly string[];
 }
 
-const SELECT = `SELECT p.id, p.name, p.email, p.is_adult AS isAdult, p.owner, p.disabled, p.created_at AS createdAt,
+const SELECT = `SELECT p.id, p.name, p.email, p.is_adult AS isAdult, (p.cleared_at IS NOT NULL) AS cleared, p.owner, p.disabled, p.created_at AS createdAt,
     (SELECT role FROM membership WHERE person_id = p.id LIMIT 1) AS role,
     (SELECT json_group_array(site_id) FILTER (WHERE site_id IS NOT NULL) FROM membership WHERE person_id = p.id) AS siteIds
   FROM person p WHERE p.erased_at IS NULL`;
@@ -27,6 +29,7 @@ type RawPerson = Omit<PersonRow, 'siteIds'> & { readonly siteIds: string };
 const toPerson = (raw: RawPerson): PersonRow => ({
   ...raw,
   isAdult: Boolean(raw.isAdult),
+  cleared: Boolean(raw.cleared),
   owner: Boolean(raw.owner),
   disabled: Boolean(raw.disabled),
   siteIds: JSON.parse(raw.siteIds) as string[],
@@ -71,7 +74,9 @@ export function insertPerson(store: Store, row: PersonNewRow): void {
   store.orm.insert(person).values(row).run();
 }
 
-type PersonChangeRow = Partial<Pick<PersonRow, 'name' | 'email' | 'isAdult' | 'owner' | 'disabled'>>;
+type PersonChangeRow = Partial<Pick<PersonRow, 'name' | 'email' | 'isAdult' | 'owner' | 'disabled'>> & {
+  readonly clearedAt?: string | null;
+};
 
 export function updatePerson(store: Store, id: string, change: PersonChangeRow): void {
   if (Object.keys(change).length > 0) store.orm.update(person).set(change).where(eq(person.id, id)).run();

@@ -12,11 +12,15 @@ export interface ShiftCore {
   readonly timeZone: string;
   readonly minutes: number;
   readonly places: number;
+  /** For pupils, beside those of the adults. */
+  readonly pupilPlaces: number;
   readonly note: string;
 }
 
 export interface ShiftRow extends ShiftCore {
   readonly siteName: string;
+  readonly leastAdults: number;
+  readonly leastAdultsReason: string;
   readonly cancelledAt: string | null;
   readonly revision: number;
   readonly taken: number;
@@ -28,7 +32,8 @@ export interface ShiftDutyRow {
 }
 
 const READ = `SELECT s.id, s.series_id AS seriesId, s.site_id AS siteId, s.title, s.local_date AS localDate, s.local_time AS localTime,
-    s.time_zone AS timeZone, s.minutes, s.places, s.note, s.cancelled_at AS cancelledAt, s.revision, site.name AS siteName,
+    s.time_zone AS timeZone, s.minutes, s.places, s.pupil_places AS pupilPlaces, s.least_adults AS leastAdults,
+    s.least_adults_reason AS leastAdultsReason, s.note, s.cancelled_at AS cancelledAt, s.revision, site.name AS siteName,
     (SELECT count(*) FROM sign_up u WHERE u.shift_id = s.id AND u.given_back_at IS NULL) AS taken
   FROM shift s JOIN site ON site.id = s.site_id`;
 const IN_ORDER = 'ORDER BY s.local_date, s.local_time, s.id';
@@ -69,33 +74,21 @@ export function insertSeries(store: Store, series: { id: string; siteId: string;
 export function insertShift(store: Store, row: ShiftCore & { readonly createdAt: string }): void {
   run(
     store,
-    `INSERT INTO shift (id, series_id, site_id, title, local_date, local_time, time_zone, minutes, places, note, created_at)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-    row.id,
-    row.seriesId,
-    row.siteId,
-    row.title,
-    row.localDate,
-    row.localTime,
-    row.timeZone,
-    row.minutes,
-    row.places,
-    row.note,
-    row.createdAt,
+    `INSERT INTO shift (id, series_id, site_id, title, local_date, local_time, time_zone, minutes, places, pupil_places, note, created_at)
+     VALUES (@id, @seriesId, @siteId, @title, @localDate, @localTime, @timeZone, @minutes, @places, @pupilPlaces, @note, @createdAt)`,
+    row,
   );
 }
 
-export function updateShift(store: Store, row: ShiftCore): void {
+type ShiftUpdate = ShiftCore & Pick<ShiftRow, 'leastAdults' | 'leastAdultsReason'>;
+
+export function updateShift(store: Store, row: ShiftUpdate): void {
   run(
     store,
-    'UPDATE shift SET title = ?, local_date = ?, local_time = ?, minutes = ?, places = ?, note = ?, revision = revision + 1 WHERE id = ?',
-    row.title,
-    row.localDate,
-    row.localTime,
-    row.minutes,
-    row.places,
-    row.note,
-    row.id,
+    `UPDATE shift SET title = @title, local_date = @localDate, local_time = @localTime, minutes = @minutes, places = @places,
+       pupil_places = @pupilPlaces, least_adults = @leastAdults, least_adults_reason = @leastAdultsReason, note = @note,
+       revision = revision + 1 WHERE id = @id`,
+    row,
   );
 }
 

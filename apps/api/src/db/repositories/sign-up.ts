@@ -7,13 +7,17 @@ export interface SignUpRow {
   readonly personId: string;
   /** null when the person has been erased. */
   readonly personName: string | null;
+  readonly isAdult: number;
+  readonly cleared: number;
+  readonly disabled: number;
   readonly takenAt: string;
   readonly givenBackAt: string | null;
   readonly attended: number | null;
   readonly minutes: number | null;
 }
 
-const READ = `SELECT u.id, u.shift_id AS shiftId, u.person_id AS personId, p.name AS personName, u.taken_at AS takenAt,
+const READ = `SELECT u.id, u.shift_id AS shiftId, u.person_id AS personId, p.name AS personName, p.is_adult AS isAdult,
+    (p.cleared_at IS NOT NULL) AS cleared, p.disabled, u.taken_at AS takenAt,
     u.given_back_at AS givenBackAt, u.attended, u.minutes FROM sign_up u JOIN person p ON p.id = u.person_id`;
 
 export const signUpById = (store: Store, id: string): SignUpRow | null => one<SignUpRow>(store, `${READ} WHERE u.id = ?`, id);
@@ -68,4 +72,18 @@ export const signUpPerson = (store: Store, personId: string): { readonly disable
     `SELECT p.disabled, (p.is_adult = 0 OR EXISTS (SELECT 1 FROM membership m WHERE m.person_id = p.id AND m.role = 'pupil')) AS isPupil
      FROM person p WHERE p.id = ? AND p.erased_at IS NULL`,
     personId,
+  );
+
+/** The places that somebody holds on these shifts. */
+export const placesHeldOn = (
+  store: Store,
+  personId: string,
+  shiftIds: readonly string[],
+): { readonly id: string; readonly shiftId: string }[] =>
+  all(
+    store,
+    `SELECT u.id, u.shift_id AS shiftId FROM sign_up u JOIN shift s ON s.id = u.shift_id
+     WHERE u.person_id = ? AND u.given_back_at IS NULL AND s.cancelled_at IS NULL AND s.id IN (SELECT value FROM json_each(?)) ORDER BY s.local_date`,
+    personId,
+    JSON.stringify(shiftIds),
   );

@@ -9,6 +9,7 @@ export const person = sqliteTable('person', {
   disabled: integer('disabled', { mode: 'boolean' }).notNull().default(false),
   erasedAt: text('erased_at'),
   createdAt: text('created_at').notNull(),
+  clearedAt: text('cleared_at'),
 });
 
 export const membership = sqliteTable('membership', {

@@ -20,6 +20,9 @@ export const shift = sqliteTable('shift', {
   cancelledAt: text('cancelled_at'),
   revision: integer('revision').notNull().default(1),
   createdAt: text('created_at').notNull(),
+  pupilPlaces: integer('pupil_places').notNull().default(0),
+  leastAdults: integer('least_adults').notNull().default(2),
+  leastAdultsReason: text('least_adults_reason').notNull().default(''),
 });
 
 export const shiftBin = sqliteTable(
@@ -49,4 +52,37 @@ export const signUp = sqliteTable('sign_up', {
   givenBackAt: text('given_back_at'),
   attended: integer('attended', { mode: 'boolean' }),
   minutes: integer('minutes'),
+});
+
+export const shiftGroup = sqliteTable('shift_group', {
+  id: text('id').primaryKey(),
+  shiftId: text('shift_id').notNull(),
+  classId: text('class_id').notNull(),
+  pupils: integer('pupils').notNull(),
+  madeBy: text('made_by'),
+  madeAt: text('made_at').notNull(),
+  checkedInAt: text('checked_in_at'),
+  endedAt: text('ended_at'),
+});
+
+export const shiftGroupPupil = sqliteTable(
+  'shift_group_pupil',
+  {
+    groupId: text('group_id').notNull(),
+    personId: text('person_id').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.groupId, table.personId] })],
+);
+
+export const swap = sqliteTable('swap', {
+  id: text('id').primaryKey(),
+  signUpId: text('sign_up_id').notNull(),
+  shiftId: text('shift_id').notNull(),
+  fromPersonId: text('from_person_id').notNull(),
+  toPersonId: text('to_person_id'),
+  inReturn: text('in_return').notNull().default('[]'),
+  madeAt: text('made_at').notNull(),
+  endedAt: text('ended_at'),
+  endedHow: text('ended_how', { enum: ['accepted', 'withdrawn', 'declined', 'gone'] }),
+  acceptedBy: text('accepted_by'),
 });

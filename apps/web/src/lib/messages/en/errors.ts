@@ -41,6 +41,8 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'shift-cancelled': { what: 'This shift has been called off.', next: 'Choose another one.' },
   'already-signed-up': { what: 'You have a place on this shift already.', next: 'You need do nothing.' },
   'pupils-need-adults': { what: 'Pupils can only come when enough adults do.', next: 'Ask an adult to take a place first.' },
+  'swap-gone': { what: 'This place is no longer on offer.', next: 'Look at the list of shifts for another one.' },
+  'swap-open': { what: 'You have offered this place already.', next: 'Wait for an answer, or take the offer back.' },
   'has-sign-ups': { what: 'People have signed up for this.', next: 'Tell them first, or keep their places.' },
   'code-taken': { what: 'Another bin has this code.', next: 'Choose another code.' },
   'name-taken': { what: 'This name is taken.', next: 'Choose another name.' },

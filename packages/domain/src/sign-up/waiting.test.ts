@@ -1,7 +1,7 @@
 /** Criteria C3: ten thousand made-up histories, nobody out of order, no place given twice. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { settlementOf, type Waiter } from './waiting-rules.ts';
+import { settlementOf, type Waiter } from './waiting.ts';
 
 const HOUR_MS = 3_600_000;
 const scene = (change: object) => ({
