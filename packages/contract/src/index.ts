@@ -1,6 +1,7 @@
 import { careRoutes } from './resources/care.ts';
 import { classRoutes } from './resources/class.ts';
 import { deviceRoutes } from './resources/device.ts';
+import { dutyRoutes } from './resources/duty.ts';
 import { entryRoutes } from './resources/entry.ts';
 import { eventsRoutes } from './resources/events.ts';
 import { inviteRoutes } from './resources/invite.ts';
@@ -13,6 +14,7 @@ import { seasonRoutes } from './resources/season.ts';
 import { sessionRoutes } from './resources/session.ts';
 import { setupRoutes } from './resources/setup.ts';
 import { shiftRoutes } from './resources/shift.ts';
+import { shiftCardRoutes } from './resources/shift-card.ts';
 import { stockRoutes } from './resources/stock.ts';
 import { stuffRoutes } from './resources/stuff.ts';
 import { swapRoutes } from './resources/swap.ts';
@@ -23,6 +25,7 @@ export * from './problem.ts';
 export * from './resources/care.ts';
 export * from './resources/class.ts';
 export * from './resources/device.ts';
+export * from './resources/duty.ts';
 export * from './resources/entry.ts';
 export * from './resources/entry-base.ts';
 export * from './resources/events.ts';
@@ -36,6 +39,7 @@ export * from './resources/season.ts';
 export * from './resources/session.ts';
 export * from './resources/setup.ts';
 export * from './resources/shift.ts';
+export * from './resources/shift-card.ts';
 export * from './resources/shift-parts.ts';
 export * from './resources/stock.ts';
 export * from './resources/stuff.ts';
@@ -55,7 +59,9 @@ export const ROUTES = [
   ...stuffRoutes,
   ...peopleRoutes,
   ...shiftRoutes,
+  ...shiftCardRoutes,
   ...swapRoutes,
+  ...dutyRoutes,
   ...pupilGroupRoutes,
   ...seasonRoutes,
   ...setupRoutes,

@@ -39,6 +39,7 @@ export const ERROR_CODES = [
   'swap-gone', // accepted by somebody else, taken back, or the place is gone
   'swap-open', // this place is on offer already
   'has-sign-ups',
+  'site-closed',
   'code-taken',
   'name-taken',
   'last-owner',

@@ -16,6 +16,7 @@ export * from './materials/material-row.ts';
 export * from './materials/measure.ts';
 export * from './outlook.ts';
 export * from './plan/duties.ts';
+export * from './plan/duty-facts.ts';
 export * from './plan/feed-advice.ts';
 export * from './plan/feed-parameters.ts';
 export * from './plan/intake.ts';

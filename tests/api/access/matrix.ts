@@ -106,6 +106,11 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   addPupilGroup: leads,
   checkInPupils: leads,
   takeOffPupilGroup: leads,
+  listDuties: members,
+  readSiteTimes: members,
+  putSiteTimes: leads,
+  readShiftCard: members,
+  sayResults: ownPlace,
   readSeason: leads,
   readSeasonCsv: leads,
 };

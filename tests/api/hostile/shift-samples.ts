@@ -1,5 +1,5 @@
 import type { RouteName } from '@middenry/contract';
-import { freshId, PEOPLE, SITES } from '../../cast.ts';
+import { BINS, freshId, PEOPLE, SITES } from '../../cast.ts';
 import { changed, type Make } from './sample.ts';
 
 /** What people do with places beyond taking them: swap, bring pupils. */
@@ -70,4 +70,40 @@ export const shiftSamples = {
     params: { id: shiftId, groupId },
     notTheirs: [{ who: 'siteLead', url: `/api/shifts/${schoolShiftId}/groups/${schoolGroupId}` }],
   }),
+  readShiftCard: ({ shiftId }) => ({ who: 'pupil', url: `/api/shifts/${shiftId}/card`, params: { id: shiftId } }),
+  sayResults: ({ shiftId, signUpId }) => {
+    const url = `/api/shifts/${shiftId}/results`;
+    const results = [{ binId: BINS.tote, kind: 'feed', result: 'partly', note: 'Half was frozen' }];
+    const body = { results, came: [{ signUpId, attended: true, minutes: 50 }] };
+    return {
+      who: 'volunteer',
+      url,
+      at: '2026-12-05T12:00:00Z',
+      params: { id: shiftId },
+      body,
+      notTheirs: [{ who: 'otherVolunteer', url, body }],
+      also: changed(body, { 'a duty that it has not': { results: [{ ...results[0], kind: 'harvest' }] } }),
+    };
+  },
+  listDuties: () => ({ who: 'pupil', url: `/api/duties?siteId=${SITES.meadow}&binId=${BINS.tote}&days=30` }),
+  readSiteTimes: () => ({ who: 'pupil', url: `/api/sites/${SITES.meadow}/times`, params: { id: SITES.meadow } }),
+  putSiteTimes: () => {
+    const body = {
+      open: [{ weekday: 6, from: '10:00', to: '13:00' }],
+      closed: [{ from: '2026-12-20', to: '2027-01-03', label: 'Winter holidays' }],
+      minutes: [{ kind: 'feed', minutes: 12 }],
+    };
+    return {
+      who: 'siteLead',
+      url: `/api/sites/${SITES.meadow}/times`,
+      params: { id: SITES.meadow },
+      body,
+      notTheirs: [{ who: 'siteLead', url: `/api/sites/${SITES.school}/times`, body }],
+      also: changed(body, {
+        'open before it closes': { open: [{ weekday: 6, from: '13:00', to: '10:00' }] },
+        'a weekday twice': { open: [body.open[0], body.open[0]] },
+        'a holiday that ends before it begins': { closed: [{ from: '2027-01-03', to: '2026-12-20' }] },
+      }),
+    };
+  },
 } satisfies Partial<Record<RouteName, Make>>;

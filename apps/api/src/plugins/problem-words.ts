@@ -43,6 +43,7 @@ export const PROBLEMS = {
   'swap-gone': { status: 409, title: 'No longer on offer', detail: 'This place is no longer on offer.' },
   'swap-open': { status: 409, title: 'On offer already', detail: 'This place is on offer already.' },
   'has-sign-ups': { status: 409, title: 'People signed up', detail: 'People hold places here; see help.' },
+  'site-closed': { status: 409, title: 'Site closed', detail: 'The site is closed on that day.' },
   'code-taken': { status: 409, title: 'Code taken', detail: 'Another bin has this code.' },
   'name-taken': { status: 409, title: 'Name taken', detail: 'This name is in use.' },
   'last-owner': { status: 409, title: 'Last owner', detail: 'At least one owner must remain; name another one first.' },

@@ -13,6 +13,7 @@ import { endTotp } from './device/end-totp.ts';
 import { listDevices } from './device/list-devices.ts';
 import { startTotp } from './device/start-totp.ts';
 import { useDeviceCode } from './device/use-device-code.ts';
+import { listDuties } from './duty/list-duties.ts';
 import { correctEntry } from './entry/correct-entry.ts';
 import { listEntries } from './entry/list-entries.ts';
 import { logCare } from './entry/log-care.ts';
@@ -51,9 +52,11 @@ import { listAirReadings } from './place/list-air-readings.ts';
 import { listBins } from './place/list-bins.ts';
 import { listSites } from './place/list-sites.ts';
 import { putAirReadings } from './place/put-air-readings.ts';
+import { putSiteTimes } from './place/put-site-times.ts';
 import { readBin } from './place/read-bin.ts';
 import { readBinCard } from './place/read-bin-card.ts';
 import { readProgramme } from './place/read-programme.ts';
+import { readSiteTimes } from './place/read-site-times.ts';
 import { readSeason } from './season/read-season.ts';
 import { readSeasonCsv } from './season/read-season-csv.ts';
 import { enterDemo } from './session/enter-demo.ts';
@@ -76,6 +79,8 @@ import { leaveWaiting } from './shift/leave-waiting.ts';
 import { listShifts } from './shift/list-shifts.ts';
 import { offerSwap } from './shift/offer-swap.ts';
 import { readShift } from './shift/read-shift.ts';
+import { readShiftCard } from './shift/read-shift-card.ts';
+import { sayResults } from './shift/say-results.ts';
 import { takeOffPupilGroup } from './shift/take-off-pupil-group.ts';
 import { takePlace } from './shift/take-place.ts';
 import { addContainer } from './stuff/add-container.ts';
@@ -141,6 +146,11 @@ export const HANDLERS: readonly BoundRoute[] = [
   endSwap,
   offerSwap,
   takeOffPupilGroup,
+  listDuties,
+  readSiteTimes,
+  putSiteTimes,
+  readShiftCard,
+  sayResults,
   readSeason,
   readSeasonCsv,
   readBoard,

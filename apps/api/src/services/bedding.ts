@@ -21,7 +21,7 @@ type MoveView = z.output<typeof BeddingMove>;
 type StockView = z.output<typeof BeddingStock>;
 
 /** Bedding that nobody gave a name is what most people shred. */
-const USUAL_BEDDING = 'cardboard_corrugated';
+export const USUAL_BEDDING = 'cardboard_corrugated';
 const RECENT_WEEKS = 4;
 const MS_PER_WEEK = DAYS_PER_WEEK * SECONDS_PER_DAY * 1000;
 

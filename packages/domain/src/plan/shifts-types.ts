@@ -26,6 +26,8 @@ export interface SiteHours {
   readonly open: readonly { readonly weekday: number; readonly fromMinute: number; readonly toMinute: number }[];
   /** Closed days and holidays. */
   readonly closed: readonly DateSpan[];
+  /** Minutes of a duty where they differ from the usual ones. */
+  readonly dutyMinutes?: Readonly<Partial<Record<DutyKind, number>>>;
 }
 
 /** A shift that is there already, from a standing week or made by hand; its time and places stay as they are. */

@@ -47,7 +47,7 @@ export function gatherShifts(scene: GatherScene): GatheredShifts {
   const drafts = scene.standing
     .filter(({ localDate }) => scene.settings.today <= localDate && localDate <= scene.settings.lastDate)
     .sort((one, other) => compare(one.localDate, other.localDate) || one.fromMinute - other.fromMinute || compare(one.id, other.id))
-    .map(draftOfStanding);
+    .map((standing) => draftOfStanding(scene, standing));
   const unplaced: { duty: DueDuty; reason: UnplacedReason }[] = [];
   const placeWhile = (isNext: (duty: DueDuty) => boolean): void => {
     for (let lead = pending[0]; lead && isNext(lead); lead = pending[0]) {
@@ -89,14 +89,18 @@ const spotOf = ({ bins }: GatherScene, binId: string): BinSpot => {
   return spot;
 };
 
-const minutesOf = (duty: { readonly kind: DueDuty['kind'] }): number => DUTY_MINUTES[duty.kind].value;
+/** Minutes of a duty at its site: the site's own, or the usual ones. */
+function minutesOf({ hours }: Pick<GatherScene, 'hours'>, siteId: string, kind: DueDuty['kind']): number {
+  return hours.find((one) => one.siteId === siteId)?.dutyMinutes?.[kind] ?? DUTY_MINUTES[kind].value;
+}
 
-const draftOfStanding = (standing: StandingShift): Draft => ({
+const draftOfStanding = (scene: GatherScene, standing: StandingShift): Draft => ({
   standing,
   siteId: standing.siteId,
   localDate: standing.localDate,
   fromMinute: standing.fromMinute,
-  roomMinutes: standing.minutes * standing.places - standing.duties.reduce((sum, duty) => sum + minutesOf(duty), 0),
+  roomMinutes:
+    standing.minutes * standing.places - standing.duties.reduce((sum, { kind }) => sum + minutesOf(scene, standing.siteId, kind), 0),
   duties: [],
 });
 
@@ -178,7 +182,7 @@ function clashesThatDay(drafts: readonly Draft[], localDate: string, { binId, ki
 function workOf(scene: GatherScene, duties: readonly DueDuty[]): number {
   const areas = new Set(duties.map(({ binId }) => spotOf(scene, binId).area));
   const walks = Math.max(0, areas.size - 1) * WALK_MINUTES.value;
-  return duties.reduce((sum, duty) => sum + minutesOf(duty), walks);
+  return duties.reduce((sum, { binId, kind }) => sum + minutesOf(scene, spotOf(scene, binId).siteId, kind), walks);
 }
 
 interface Fill {
@@ -201,7 +205,7 @@ function fill(scene: GatherScene, drafts: readonly Draft[], draft: Draft, { pend
     pending.splice(pending.indexOf(next), 1);
     draft.duties.push({
       ...next,
-      minutes: minutesOf(next),
+      minutes: minutesOf(scene, siteId, next.kind),
       urgency: urgencyOf(next, scene.settings.today),
       late: localDate > next.dueDate,
     });

@@ -44,6 +44,7 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'swap-gone': { what: 'This place is no longer on offer.', next: 'Look at the list of shifts for another one.' },
   'swap-open': { what: 'You have offered this place already.', next: 'Wait for an answer, or take the offer back.' },
   'has-sign-ups': { what: 'People have signed up for this.', next: 'Tell them first, or keep their places.' },
+  'site-closed': { what: 'The site is closed on that day.', next: 'Choose a day on which it is open.' },
   'code-taken': { what: 'Another bin has this code.', next: 'Choose another code.' },
   'name-taken': { what: 'This name is taken.', next: 'Choose another name.' },
   'last-owner': { what: 'Somebody must own the programme.', next: 'Make someone else an owner first.' },

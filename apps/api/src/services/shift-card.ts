@@ -1,0 +1,149 @@
+/** What to do on one shift, bin by bin, with the amounts of today. */
+import type { ShiftCard } from '@middenry/contract';
+import { DUTY_FACTS, type DutyKind, type Outlook } from '@middenry/domain';
+import type * as z from 'zod';
+import type { Context } from '../context.ts';
+import { type BinRow, findBin } from '../db/repositories/bin.ts';
+import { type ContainerRow, containersOf } from '../db/repositories/container.ts';
+import { notedOn, resultsOfShift } from '../db/repositories/duty-result.ts';
+import { readBeddingStock, USUAL_BEDDING } from './bedding.ts';
+import { dutiesAt, whatIsKnown } from './duties.ts';
+import { materialName, materialsOf, type OwnMaterials } from './materials.ts';
+import { outlookFor } from './outlook-cache.ts';
+import { readShift } from './shifts.ts';
+
+type Card = z.output<typeof ShiftCard>;
+type CardBin = Card['bins'][number];
+type CardDuty = CardBin['duties'][number];
+type Part = { readonly materialId: string; readonly name: string; readonly massKg: number };
+
+export async function readShiftCard(call: Context, shiftId: string): Promise<Card> {
+  const shift = readShift(call, shiftId);
+  const scene = sceneOf(call, shift);
+  const binIds = [...new Set([...shift.binIds, ...shift.duties.map(({ binId }) => binId)])];
+  const bins: CardBin[] = [];
+  for (const id of binIds) {
+    const bin = findBin(call.store, id)!;
+    if (bin.state === 'retired') continue;
+    const { outlook, today } = await outlookFor(call, bin);
+    bins.push(binCard(scene, bin, outlook, today));
+  }
+  const duties = bins.flatMap((bin) => bin.duties);
+  return {
+    shift,
+    amountsOn: call.today(shift.timeZone),
+    bins,
+    bring: bringList(call, shift.siteId, duties),
+    cautions: [...new Set(duties.flatMap(({ cautions }) => cautions))],
+    minutes: duties.reduce((sum, { minutes }) => sum + minutes, 0),
+  };
+}
+
+interface CardScene {
+  readonly shift: Card['shift'];
+  readonly known: ReturnType<typeof whatIsKnown>;
+  readonly results: ReturnType<typeof resultsOfShift>;
+  readonly noted: ReturnType<typeof notedOn>;
+  readonly containers: readonly ContainerRow[];
+  readonly materials: OwnMaterials;
+}
+
+function sceneOf(call: Context, shift: Card['shift']): CardScene {
+  const { store } = call;
+  return {
+    shift,
+    known: whatIsKnown(call),
+    results: resultsOfShift(store, shift.id),
+    noted: notedOn(store, [...shift.binIds, ...shift.duties.map(({ binId }) => binId)], shift.localDate),
+    containers: containersOf(store, shift.siteId).filter(({ archived }) => archived === 0),
+    materials: materialsOf(store),
+  };
+}
+
+function binCard(scene: CardScene, bin: BinRow, outlook: Outlook, today: string): CardBin {
+  const due = dutiesAt(bin, outlook, today, scene.known);
+  const kinds = scene.shift.duties.filter(({ binId }) => binId === bin.id).map(({ kind }) => kind);
+  const duties = kinds.map((kind): CardDuty => {
+    const window = due.find((each) => each.kind === kind);
+    const said = scene.results.find((row) => row.binId === bin.id && row.kind === kind);
+    const cautions = [...DUTY_FACTS[kind].cautions, ...(scene.shift.adults.pupils > 0 ? (['pupils'] as const) : [])];
+    return {
+      kind,
+      minutes: scene.known.minutesOf(bin.siteId, kind),
+      why: window?.why ?? null,
+      urgency: window?.urgency ?? null,
+      feed: kind === 'feed' ? feedOf(scene, outlook) : null,
+      massKg: amountKg(outlook, kind),
+      cautions,
+      result: said?.result ?? null,
+      note: said?.note ?? '',
+      noted: scene.noted.some((row) => row.binId === bin.id && row.what === ENTRY_OF_DUTY[kind]),
+    };
+  });
+  return { id: bin.id, code: bin.code, name: bin.name, band: outlook.band, duties };
+}
+
+/** The entry's kind, or what was done for care, that a duty leaves in the log. */
+const ENTRY_OF_DUTY: Readonly<Record<DutyKind, string>> = {
+  feed: 'feeding',
+  check: 'check',
+  loosen: 'loosened',
+  water: 'watered',
+  bedding: 'bedding',
+  inoculate: 'inoculated',
+  harvest: 'harvest',
+  rest: 'rested',
+};
+
+function feedOf(scene: CardScene, { advice }: Outlook): NonNullable<CardDuty['feed']> {
+  const { massKg, lowKg, highKg, zones, hold, beddingKg } = advice;
+  const bedding = beddingKg > 0 ? [partOf(scene.materials, USUAL_BEDDING, beddingKg)] : [];
+  return {
+    ...{ from: 'advice', massKg, lowKg, highKg, hold, scraps: [], bedding },
+    zones: [...zones],
+    containers: containersFor(scene.containers, massKg),
+  };
+}
+
+const partOf = (materials: OwnMaterials, materialId: string, massKg: number): Part => ({
+  materialId,
+  name: materialName(materials, materialId),
+  massKg,
+});
+
+const GRAMS_PER_KG = 1000;
+/** A container that is filled less than half is no help, nor is one that must be filled twelve times. */
+const MOST_FILLS = 12;
+
+/** The mass in half containers of each size that suits it. */
+export function containersFor(containers: readonly ContainerRow[], massKg: number): { containerId: string; name: string; count: number }[] {
+  return containers
+    .map(({ id, name, fullG }) => ({ containerId: id, name, count: Math.floor((2 * massKg * GRAMS_PER_KG) / fullG) / 2 }))
+    .filter(({ count }) => count > 0 && count <= MOST_FILLS);
+}
+
+/** What the first remedy that is this work says, or the castings that are there. */
+function amountKg({ signals, now }: Outlook, kind: DutyKind): number | null {
+  if (kind === 'harvest') return now.castingsKgWb.p50;
+  const wanted = kind === 'water' ? ['add-water'] : kind === 'bedding' ? ['add-bedding', 'mix-in-bedding'] : [];
+  const remedies = signals.flatMap((signal) => signal.remedies).filter(({ id, massKg }) => wanted.includes(id) && massKg !== null);
+  return remedies[0]?.massKg ?? null;
+}
+
+function bringList(call: Context, siteId: string, duties: readonly CardDuty[]): Card['bring'] {
+  const stock = readBeddingStock(call, siteId);
+  const known = materialsOf(call.store);
+  const needed = new Map<string, number>();
+  const need = (materialId: string, massKg: number) => needed.set(materialId, (needed.get(materialId) ?? 0) + massKg);
+  for (const { kind, feed, massKg } of duties) {
+    for (const part of feed?.bedding ?? []) need(part.materialId, part.massKg);
+    if (kind === 'bedding' && massKg !== null) need(USUAL_BEDDING, massKg);
+  }
+  return {
+    bedding: [...needed].map(([materialId, massKg]) => ({
+      ...partOf(known, materialId, massKg),
+      inStoreKg: stock.find((row) => row.materialId === materialId)?.massKg ?? 0,
+    })),
+    waterKg: duties.reduce((sum, { kind, massKg }) => sum + (kind === 'water' ? (massKg ?? 0) : 0), 0),
+  };
+}
