@@ -9,12 +9,14 @@ import { keepRoutes } from './resources/keep.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { placeRoutes } from './resources/place.ts';
+import { placesRoutes } from './resources/places.ts';
 import { pupilGroupRoutes } from './resources/pupil-group.ts';
 import { seasonRoutes } from './resources/season.ts';
 import { sessionRoutes } from './resources/session.ts';
 import { setupRoutes } from './resources/setup.ts';
 import { shiftRoutes } from './resources/shift.ts';
 import { shiftCardRoutes } from './resources/shift-card.ts';
+import { signUpSeasonRoutes } from './resources/sign-up-season.ts';
 import { stockRoutes } from './resources/stock.ts';
 import { stuffRoutes } from './resources/stuff.ts';
 import { swapRoutes } from './resources/swap.ts';
@@ -34,6 +36,7 @@ export * from './resources/keep.ts';
 export * from './resources/outlook.ts';
 export * from './resources/people.ts';
 export * from './resources/place.ts';
+export * from './resources/places.ts';
 export * from './resources/pupil-group.ts';
 export * from './resources/season.ts';
 export * from './resources/session.ts';
@@ -41,6 +44,7 @@ export * from './resources/setup.ts';
 export * from './resources/shift.ts';
 export * from './resources/shift-card.ts';
 export * from './resources/shift-parts.ts';
+export * from './resources/sign-up-season.ts';
 export * from './resources/stock.ts';
 export * from './resources/stuff.ts';
 export * from './resources/swap.ts';
@@ -61,6 +65,8 @@ export const ROUTES = [
   ...shiftRoutes,
   ...shiftCardRoutes,
   ...swapRoutes,
+  ...placesRoutes,
+  ...signUpSeasonRoutes,
   ...dutyRoutes,
   ...pupilGroupRoutes,
   ...seasonRoutes,

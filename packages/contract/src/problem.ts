@@ -40,6 +40,10 @@ export const ERROR_CODES = [
   'swap-open', // this place is on offer already
   'has-sign-ups',
   'site-closed',
+  'not-open-yet',
+  'cap-reached',
+  'wishes-first',
+  'drawn-already',
   'code-taken',
   'name-taken',
   'last-owner',

@@ -36,6 +36,8 @@ export * from './season/registry.ts';
 export * from './season/season.ts';
 export * from './season/season-row.ts';
 export * from './sign-up/adults.ts';
+export * from './sign-up/cap.ts';
+export * from './sign-up/draw.ts';
 export * from './sign-up/waiting.ts';
 export * from './signals/bands.ts';
 export * from './signals/definition.ts';

@@ -111,6 +111,12 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   putSiteTimes: leads,
   readShiftCard: members,
   sayResults: ownPlace,
+  readPlaces: members,
+  listSignUpSeasons: members,
+  addSignUpSeason: leads,
+  changeSignUpSeason: leads,
+  putWishes: adults,
+  drawPlaces: leads,
   readSeason: leads,
   readSeasonCsv: leads,
 };

@@ -1,6 +1,7 @@
 import type { RouteName } from '@middenry/contract';
 import { BINS, freshId, PEOPLE, SITES } from '../../cast.ts';
 import { changed, type Make } from './sample.ts';
+import { season, shift } from './stage.ts';
 
 /** What people do with places beyond taking them: swap, bring pupils. */
 export const shiftSamples = {
@@ -85,6 +86,50 @@ export const shiftSamples = {
       also: changed(body, { 'a duty that it has not': { results: [{ ...results[0], kind: 'harvest' }] } }),
     };
   },
+  readPlaces: () => ({ who: 'pupil', url: `/api/places?days=30&siteId=${SITES.meadow}` }),
+  listSignUpSeasons: () => ({ who: 'pupil', url: `/api/sign-up-seasons?siteId=${SITES.meadow}` }),
+  addSignUpSeason: () => {
+    const body = { ...season(freshId(), SITES.meadow), from: '2027-06-01', to: '2027-08-31', cap: 3 };
+    const url = '/api/sign-up-seasons';
+    return {
+      who: 'siteLead',
+      url,
+      body,
+      notTheirs: [{ who: 'siteLead', url, body: { ...body, siteId: SITES.school } }],
+      also: changed(body, { 'over another term': { from: '2027-05-01' }, 'an end before its beginning': { to: '2027-05-31' } }),
+    };
+  },
+  changeSignUpSeason: ({ seasonId, schoolSeasonId }) => {
+    const body = { name: 'Spring', way: 'first-come', cap: 1, to: '2027-05-30', opensAt: '2027-02-02T09:00:00Z' };
+    return {
+      who: 'siteLead',
+      url: `/api/sign-up-seasons/${seasonId}`,
+      params: { id: seasonId },
+      body,
+      notTheirs: [{ who: 'siteLead', url: `/api/sign-up-seasons/${schoolSeasonId}`, body }],
+      also: changed(body, { 'an end before its beginning': { to: '2027-02-28' } }),
+    };
+  },
+  putWishes: ({ seasonId }) => {
+    const shiftId = freshId();
+    return {
+      who: 'volunteer',
+      url: `/api/sign-up-seasons/${seasonId}/wishes`,
+      params: { id: seasonId },
+      body: { most: 2, shiftIds: [shiftId] },
+      ready: async ({ cast }) => {
+        await cast.call('owner', 'POST', '/api/shifts', { ...shift(shiftId, SITES.meadow, BINS.tote), localDate: '2027-03-06' });
+      },
+    };
+  },
+  drawPlaces: ({ seasonId, schoolSeasonId }) => ({
+    who: 'siteLead',
+    url: `/api/sign-up-seasons/${seasonId}/draw`,
+    params: { id: seasonId },
+    body: {},
+    at: '2026-12-02T10:00:00Z',
+    notTheirs: [{ who: 'siteLead', url: `/api/sign-up-seasons/${schoolSeasonId}/draw`, body: {} }],
+  }),
   listDuties: () => ({ who: 'pupil', url: `/api/duties?siteId=${SITES.meadow}&binId=${BINS.tote}&days=30` }),
   readSiteTimes: () => ({ who: 'pupil', url: `/api/sites/${SITES.meadow}/times`, params: { id: SITES.meadow } }),
   putSiteTimes: () => {

@@ -12,6 +12,9 @@ export interface Stage {
   /** The volunteer's place at the school, on offer to anybody. */
   readonly swapId: string;
   readonly groupId: string;
+  /** Drawn by wishes. */
+  readonly seasonId: string;
+  readonly schoolSeasonId: string;
   readonly schoolGroupId: string;
   readonly feedingId: string;
   readonly containerId: string;
@@ -52,6 +55,17 @@ export const shift = (id: string, siteId: string, binId: string): Record<string,
   duties: [{ binId, kind: 'feed' }],
 });
 
+/** Far from the shifts of the stage, so that those are taken as they come. */
+export const season = (id: string, siteId: string): Record<string, unknown> => ({
+  id,
+  siteId,
+  name: 'Spring term',
+  from: '2027-03-01',
+  to: '2027-05-31',
+  way: 'draw',
+  opensAt: '2026-12-01T09:00:00Z',
+});
+
 export const container = (id: string, siteId: string): Record<string, unknown> => ({
   id,
   siteId,
@@ -80,6 +94,8 @@ export async function openStage(): Promise<Stage> {
     signUpId: freshId(),
     swapId: freshId(),
     groupId: freshId(),
+    seasonId: freshId(),
+    schoolSeasonId: freshId(),
     schoolGroupId: freshId(),
     feedingId: freshId(),
     containerId: freshId(),
@@ -96,6 +112,8 @@ export async function openStage(): Promise<Stage> {
   const card = await makePupil(cast, classes.classId, SITES.meadow);
   const schoolCard = await makePupil(cast, classes.schoolClassId, SITES.school);
   await make(cast, 'otherVolunteer', `/api/shifts/${ids.schoolShiftId}/waiting`, { id: ids.waitingId });
+  await make(cast, 'owner', '/api/sign-up-seasons', season(ids.seasonId, SITES.meadow));
+  await make(cast, 'owner', '/api/sign-up-seasons', season(ids.schoolSeasonId, SITES.school));
   const schoolPlace = freshId();
   await make(cast, 'volunteer', `/api/shifts/${ids.schoolShiftId}/sign-ups`, { id: schoolPlace });
   await make(cast, 'volunteer', `/api/shifts/${ids.schoolShiftId}/swaps`, { id: ids.swapId, signUpId: schoolPlace });

@@ -78,11 +78,17 @@ import { joinWaiting } from './shift/join-waiting.ts';
 import { leaveWaiting } from './shift/leave-waiting.ts';
 import { listShifts } from './shift/list-shifts.ts';
 import { offerSwap } from './shift/offer-swap.ts';
+import { readPlaces } from './shift/read-places.ts';
 import { readShift } from './shift/read-shift.ts';
 import { readShiftCard } from './shift/read-shift-card.ts';
 import { sayResults } from './shift/say-results.ts';
 import { takeOffPupilGroup } from './shift/take-off-pupil-group.ts';
 import { takePlace } from './shift/take-place.ts';
+import { addSignUpSeason } from './sign-up-season/add-sign-up-season.ts';
+import { changeSignUpSeason } from './sign-up-season/change-sign-up-season.ts';
+import { drawPlaces } from './sign-up-season/draw-places.ts';
+import { listSignUpSeasons } from './sign-up-season/list-sign-up-seasons.ts';
+import { putWishes } from './sign-up-season/put-wishes.ts';
 import { addContainer } from './stuff/add-container.ts';
 import { addMaterial } from './stuff/add-material.ts';
 import { changeContainer } from './stuff/change-container.ts';
@@ -151,6 +157,12 @@ export const HANDLERS: readonly BoundRoute[] = [
   putSiteTimes,
   readShiftCard,
   sayResults,
+  readPlaces,
+  listSignUpSeasons,
+  addSignUpSeason,
+  changeSignUpSeason,
+  putWishes,
+  drawPlaces,
   readSeason,
   readSeasonCsv,
   readBoard,

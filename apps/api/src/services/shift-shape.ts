@@ -7,7 +7,7 @@ import { groupsOfShifts, type ShiftGroupRow } from '../db/repositories/shift-gro
 import { type SignUpRow, signUpsOfShifts } from '../db/repositories/sign-up.ts';
 import { openSwapsOf } from '../db/repositories/swap.ts';
 import { type WaitingRow, waitingOfShifts } from '../db/repositories/waiting.ts';
-import { startOf } from './local-time.ts';
+import { type LocalStart, startOf } from './local-time.ts';
 import { nameFor } from './names.ts';
 import { swapShapes } from './swap-shape.ts';
 
@@ -50,7 +50,8 @@ export function shiftShapes(call: Context, rows: readonly ShiftRow[]): Shift[] {
 export const shiftShape = (call: Context, row: ShiftRow): Shift => shiftShapes(call, [row])[0]!;
 
 /** The instant at which a shift is over [ms]. */
-export const endOf = (row: ShiftRow): number => startOf(row).startsAt.getTime() + row.minutes * MS_PER_MINUTE;
+export const endOf = (row: LocalStart & { readonly minutes: number }): number =>
+  startOf(row).startsAt.getTime() + row.minutes * MS_PER_MINUTE;
 
 /** Whether the adults who come are enough for the pupils who do. */
 export function standingOf(
@@ -106,7 +107,7 @@ function waitingShape({ who }: Context, rows: readonly WaitingRow[]): Pick<Shift
   };
 }
 
-function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
+export function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
   const groups = new Map<string, T[]>();
   for (const row of rows) {
     const group = groups.get(keyOf(row));

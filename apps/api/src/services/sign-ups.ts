@@ -12,6 +12,7 @@ import { startOf } from './local-time.ts';
 import { once } from './once.ts';
 import { endOf } from './shift-shape.ts';
 import { nearestOpen, readShift, shiftOrRefuse } from './shifts.ts';
+import { refuseBySeason } from './sign-up-seasons.ts';
 import { settleWaiting } from './waiting.ts';
 
 type SignUpBody = z.output<typeof SignUpNew>;
@@ -25,6 +26,8 @@ export function signUp(call: Signed, shiftId: string, body: SignUpBody): Shift {
     const shift = shiftOrRefuse(call, shiftId);
     const personId = personToSignUp(call, body.personId);
     refuseClosed(call, shift);
+    const byCoordinator = call.who.role === 'coordinator' && personId !== call.who.personId;
+    if (!byCoordinator && !isSignedUp(call.store, shiftId, personId)) refuseBySeason(call, shift, personId);
     settleWaiting(call.store, shiftId, call.now);
     const keepsOffers = isRush(call.now.getTime(), startOf(shift).startsAt.getTime()) ? 0 : 1;
     const taken = takePlace(call.store, { id: body.id, shiftId, personId, keepsOffers, at: call.now.toISOString() });

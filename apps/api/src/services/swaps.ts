@@ -18,6 +18,7 @@ import { derivedId } from './id.ts';
 import { once } from './once.ts';
 import { endOf } from './shift-shape.ts';
 import { readShift, shiftOrRefuse } from './shifts.ts';
+import { refuseBySeason } from './sign-up-seasons.ts';
 import { settleWaiting } from './waiting.ts';
 
 type Own = (mine: boolean) => void;
@@ -53,6 +54,7 @@ export function acceptSwap(call: Signed, swapId: string, body: z.output<typeof S
     refuseGone(call, shift);
     if (!markAccepted(store, { id: swapId, personId: who.personId, at })) throw refuse('swap-gone');
     if (isSignedUp(store, shift.id, who.personId)) throw refuse('already-signed-up');
+    if (swap.inReturn.length === 0) refuseBySeason(call, shift, who.personId);
     if (swap.inReturn.length > 0 || body.giveSignUpId !== undefined) giveInReturn(call, swap, body);
     giveBack(store, swap.signUpId, at);
     move(call, { id: body.id, shiftId: shift.id, personId: who.personId });

@@ -1,0 +1,38 @@
+import { integer, primaryKey, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+
+export const signUpSeason = sqliteTable('sign_up_season', {
+  id: text('id').primaryKey(),
+  siteId: text('site_id').notNull(),
+  name: text('name').notNull(),
+  fromDate: text('from_date').notNull(),
+  toDate: text('to_date').notNull(),
+  way: text('way', { enum: ['first-come', 'draw'] }).notNull(),
+  opensAt: text('opens_at').notNull(),
+  cap: integer('cap').notNull().default(2),
+  seed: text('seed').notNull(),
+  drawnAt: text('drawn_at'),
+  draw: text('draw'),
+  createdAt: text('created_at').notNull(),
+});
+
+export const wishList = sqliteTable(
+  'wish_list',
+  {
+    seasonId: text('season_id').notNull(),
+    personId: text('person_id').notNull(),
+    most: integer('most').notNull(),
+    saidAt: text('said_at').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.seasonId, table.personId] })],
+);
+
+export const wish = sqliteTable(
+  'wish',
+  {
+    seasonId: text('season_id').notNull(),
+    personId: text('person_id').notNull(),
+    rank: integer('rank').notNull(),
+    shiftId: text('shift_id').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.seasonId, table.personId, table.rank] })],
+);
