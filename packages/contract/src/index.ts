@@ -6,6 +6,7 @@ import { entryRoutes } from './resources/entry.ts';
 import { eventsRoutes } from './resources/events.ts';
 import { inviteRoutes } from './resources/invite.ts';
 import { keepRoutes } from './resources/keep.ts';
+import { messageRoutes } from './resources/message.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { placeRoutes } from './resources/place.ts';
@@ -33,6 +34,7 @@ export * from './resources/entry-base.ts';
 export * from './resources/events.ts';
 export * from './resources/invite.ts';
 export * from './resources/keep.ts';
+export * from './resources/message.ts';
 export * from './resources/outlook.ts';
 export * from './resources/people.ts';
 export * from './resources/place.ts';
@@ -69,6 +71,7 @@ export const ROUTES = [
   ...signUpSeasonRoutes,
   ...dutyRoutes,
   ...pupilGroupRoutes,
+  ...messageRoutes,
   ...seasonRoutes,
   ...setupRoutes,
   ...inviteRoutes,

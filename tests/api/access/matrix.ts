@@ -26,6 +26,8 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   readSetup: everyone,
   beginProgramme: everyone,
   readEvents: members,
+  listMessages: adults,
+  readMessages: adults,
   readAudit: coordinators,
   readKeep: coordinators,
   addBackup: coordinators,

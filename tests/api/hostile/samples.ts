@@ -3,6 +3,7 @@ import { BINS, freshId, PASSWORD, PEOPLE, SITES } from '../../cast.ts';
 import { classSamples } from './class-samples.ts';
 import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
+import { messageSamples } from './message-samples.ts';
 import { changed, type Make } from './sample.ts';
 import { shiftSamples } from './shift-samples.ts';
 import { container, shift } from './stage.ts';
@@ -218,6 +219,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...entranceSamples,
   ...tradeSamples,
   ...shiftSamples,
+  ...messageSamples,
   ...places,
   ...people,
   ...shifts,

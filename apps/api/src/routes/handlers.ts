@@ -38,6 +38,8 @@ import { readAudit } from './keep/read-audit.ts';
 import { readKeep } from './keep/read-keep.ts';
 import { readLinkedBoard } from './keep/read-linked-board.ts';
 import { revokeLink } from './keep/revoke-link.ts';
+import { listMessages } from './message/list-messages.ts';
+import { readMessages } from './message/read-messages.ts';
 import { readBoard } from './outlook/read-board.ts';
 import { readOutlook } from './outlook/read-outlook.ts';
 import { addPerson } from './people/add-person.ts';
@@ -163,6 +165,8 @@ export const HANDLERS: readonly BoundRoute[] = [
   changeSignUpSeason,
   putWishes,
   drawPlaces,
+  listMessages,
+  readMessages,
   readSeason,
   readSeasonCsv,
   readBoard,

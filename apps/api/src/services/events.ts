@@ -11,16 +11,22 @@ const RETRY_MS = 1000;
 
 interface Listener {
   readonly stream: ServerResponse;
+  readonly personId: string | null;
   /** Whether whoever listens may still do so. */
+  readonly stillIn: () => boolean;
+}
+
+export interface Reader {
+  readonly personId: string | null;
   readonly stillIn: () => boolean;
 }
 
 /** Tells open pages what changed. */
 export interface Events {
   /** Begins a stream, first with everything after `lastId`, then with what comes. */
-  open(stream: ServerResponse, headers: Readonly<Record<string, string>>, lastId: number | null, stillIn: () => boolean): void;
+  open(stream: ServerResponse, headers: Readonly<Record<string, string>>, lastId: number | null, reader: Reader): void;
   /** The same as text, for whoever asks now and then instead of listening. */
-  missed(lastId: number | null): string;
+  missed(lastId: number | null, personId: string | null): string;
   readonly listeners: number;
   close(): void;
 }
@@ -38,6 +44,7 @@ export function eventsOf(store: Store): Events {
     listener.stream.end();
   };
   const send = (listener: Listener, text: string) => {
+    if (text === '') return;
     if (listener.stream.writableLength > MOST_UNREAD_BYTES) listener.stream.destroy();
     else listener.stream.write(text);
   };
@@ -45,11 +52,11 @@ export function eventsOf(store: Store): Events {
     const changes = changesAfter(store, told, MOST_CAUGHT_UP);
     if (changes.length === 0) return false;
     told = changes.at(-1)!.id;
-    const text = changes.map(textOf).join('');
+    const textFor = textsOf(changes);
     const mayHaveLost = changes.some(({ topic }) => topic === 'people');
     for (const listener of listeners) {
       if (mayHaveLost && !listener.stillIn()) drop(listener);
-      else send(listener, text);
+      else send(listener, textFor(listener.personId));
     }
     return changes.length === MOST_CAUGHT_UP;
   };
@@ -70,16 +77,16 @@ export function eventsOf(store: Store): Events {
     get listeners() {
       return listeners.size;
     },
-    open(stream, headers, lastId, stillIn) {
-      const listener = { stream, stillIn };
+    open(stream, headers, lastId, { personId, stillIn }) {
+      const listener = { stream, personId, stillIn };
       stream.writeHead(200, headers);
-      stream.write(`retry: ${RETRY_MS}\n\n${missedSince(store, lastId, told)}`);
+      stream.write(`retry: ${RETRY_MS}\n\n${missedSince(store, { lastId, told, personId })}`);
       listeners.add(listener);
       stream.once('close', () => listeners.delete(listener));
       // A phone that went out of reach is no fault of ours.
       stream.on('error', () => listeners.delete(listener));
     },
-    missed: (lastId) => missedSince(store, lastId, told),
+    missed: (lastId, personId) => missedSince(store, { lastId, told, personId }),
     close() {
       clearInterval(timer);
       store.afterCommit.delete(tell);
@@ -89,14 +96,30 @@ export function eventsOf(store: Store): Events {
 }
 
 /** What to say first: what was missed, or that it is too much; and always the number to come back with. */
-function missedSince(store: Store, lastId: number | null, told: number): string {
+function missedSince(store: Store, at: { lastId: number | null; told: number; personId: string | null }): string {
+  const { lastId, told, personId } = at;
   const here = `id: ${told}\nevent: here\ndata: {}\n\n`;
   if (lastId === null || lastId === told) return here;
   const isKnown = lastId < told && lastId + 1 >= firstChangeId(store);
   const missed = isKnown ? changesAfter(store, lastId, MOST_CAUGHT_UP + 1).filter(({ id }) => id <= told) : [];
   // A number from the future is one of another store, such as before a backup was restored.
   if (!isKnown || missed.length > MOST_CAUGHT_UP) return `id: ${told}\nevent: reset\ndata: {}\n\n`;
-  return missed.map(textOf).join('');
+  return textsOf(missed)(personId) || here;
+}
+
+/** A message is nobody else's business, not even that there is one. */
+const isFor = ({ topic, subject }: ChangeRow, personId: string | null): boolean => topic !== 'message' || subject === personId;
+
+function textsOf(changes: readonly ChangeRow[]): (personId: string | null) => string {
+  const hasMessages = changes.some(({ topic }) => topic === 'message');
+  const forAll = hasMessages ? '' : changes.map(textOf).join('');
+  return (personId) => {
+    if (!hasMessages) return forAll;
+    return changes
+      .filter((change) => isFor(change, personId))
+      .map(textOf)
+      .join('');
+  };
 }
 
 const textOf = ({ id, topic, subject }: ChangeRow): string => `id: ${id}\nevent: change\ndata: ${JSON.stringify({ topic, subject })}\n\n`;

@@ -14,6 +14,7 @@ import { groupsOfShifts } from '../db/repositories/shift-group.ts';
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { addDays, daysBetween } from './local-time.ts';
+import { tellShiftCancelled, tellShiftChanged } from './messages/occasions.ts';
 import { shiftShapes } from './shift-shape.ts';
 import { checkBins, checkDate, readShift, shiftOrRefuse } from './shifts.ts';
 import { settleWaiting } from './waiting.ts';
@@ -46,6 +47,7 @@ function changeOne(call: Signed, row: ShiftRow, change: ChangeBody): void {
   updateShift(call.store, { ...merged, leastAdultsReason: merged.leastAdults === 1 ? merged.leastAdultsReason : '' });
   if (change.binIds) setShiftBins(call.store, row.id, change.binIds);
   if (change.duties) setShiftDuties(call.store, row.id, change.duties);
+  tellShiftChanged(call, row, shiftOrRefuse(call, row.id));
   settleWaiting(call.store, row.id, call.now);
 }
 
@@ -58,7 +60,10 @@ export function cancelShift(call: Signed, id: string, query: CancelQuery, ownSit
     const later = rows.filter((each) => each.id !== id && each.taken > 0);
     if (later.length > 0 && !query.anyway) throw refuse('has-sign-ups', { help: { affected: shiftShapes(call, later) } });
     for (const each of rows) {
-      if (markCancelled(call.store, each.id, call.now.toISOString())) call.audit('shift.cancelled', each.id, { signedUp: each.taken });
+      if (markCancelled(call.store, each.id, call.now.toISOString())) {
+        tellShiftCancelled(call, each);
+        call.audit('shift.cancelled', each.id, { signedUp: each.taken });
+      }
       settleWaiting(call.store, each.id, call.now);
     }
     return readShift(call, id);

@@ -9,6 +9,7 @@ import { endWaiting, waitingOfShifts } from '../db/repositories/waiting.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
 import { startOf } from './local-time.ts';
+import { tellPlace } from './messages/occasions.ts';
 import { once } from './once.ts';
 import { endOf } from './shift-shape.ts';
 import { nearestOpen, readShift, shiftOrRefuse } from './shifts.ts';
@@ -33,6 +34,7 @@ export function signUp(call: Signed, shiftId: string, body: SignUpBody): Shift {
     const taken = takePlace(call.store, { id: body.id, shiftId, personId, keepsOffers, at: call.now.toISOString() });
     if (!taken) throw whyNot(call, shift, personId);
     endWaitOf(call, shiftId, personId);
+    tellPlace(call, 'place-got', { personId, shift, occasion: body.id });
     if (personId !== call.who.personId) call.audit('shift.signed-somebody-up', shiftId, { personId });
     return find();
   };
@@ -78,6 +80,7 @@ export function giveBackPlace(call: Signed, ids: { id: string; signUpId: string 
     if (endOf(shift) <= call.now.getTime() && call.who.role !== 'coordinator') throw refuse('shift-over');
     const isBack = giveBack(call.store, row.id, call.now.toISOString());
     settleWaiting(call.store, ids.id, call.now);
+    if (isBack) tellPlace(call, 'place-lost', { personId: row.personId, shift, occasion: row.id });
     if (isBack && !mine) call.audit('shift.took-somebody-off', ids.id, { personId: row.personId });
     return readShift(call, ids.id);
   });

@@ -2,6 +2,7 @@
 import type { Shift, SwapAccept, SwapNew } from '@middenry/contract';
 import type * as z from 'zod';
 import type { Signed } from '../context.ts';
+import { endMessages } from '../db/repositories/message.ts';
 import type { ShiftRow } from '../db/repositories/shift.ts';
 import { giveBack, isSignedUp, placesHeldOn, signUpById, signUpPerson, takePlace } from '../db/repositories/sign-up.ts';
 import {
@@ -15,6 +16,7 @@ import {
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { derivedId } from './id.ts';
+import { tellSwapAccepted, tellSwapOffered } from './messages/occasions.ts';
 import { once } from './once.ts';
 import { endOf } from './shift-shape.ts';
 import { readShift, shiftOrRefuse } from './shifts.ts';
@@ -39,6 +41,7 @@ export function offerSwap(call: Signed, shiftId: string, body: z.output<typeof S
     const { id, inReturn } = body;
     const madeAt = call.now.toISOString();
     insertSwap(call.store, { id, signUpId: signUp.id, shiftId, fromPersonId: signUp.personId, toPersonId, inReturn, madeAt });
+    if (toPersonId !== null) tellSwapOffered(call, { id, toPersonId, fromPersonId: signUp.personId, shift: shiftOrRefuse(call, shiftId) });
     return find();
   };
   return once(call, 'offerSwap', { ...body, shiftId }, { make, find });
@@ -58,6 +61,7 @@ export function acceptSwap(call: Signed, swapId: string, body: z.output<typeof S
     if (swap.inReturn.length > 0 || body.giveSignUpId !== undefined) giveInReturn(call, swap, body);
     giveBack(store, swap.signUpId, at);
     move(call, { id: body.id, shiftId: shift.id, personId: who.personId });
+    tellSwapAccepted(call, { id: swapId, fromPersonId: swap.fromPersonId, shift });
     return readShift(call, shift.id);
   };
   const find = () => readShift(call, swapOrRefuse(call, swapId).shiftId);
@@ -86,6 +90,7 @@ export function endSwap(call: Signed, swapId: string, own: Own): Shift {
     if (swap === null) throw refuse('not-found');
     const toMe = swap.toPersonId === call.who.personId;
     own(toMe || swap.fromPersonId === call.who.personId);
+    endMessages(call.store, { kind: 'swap-offered', shiftId: swap.shiftId, occasion: swapId, at: call.now.toISOString() });
     markEnded(call.store, swapId, { at: call.now.toISOString(), how: toMe ? 'declined' : 'withdrawn' });
     return readShift(call, swap.shiftId);
   });

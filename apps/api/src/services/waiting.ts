@@ -9,6 +9,7 @@ import { endWaiting, insertWaiting, offerPlace, shiftsWaitedFor, waitingById, wa
 import { type Store, write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
 import { startOf } from './local-time.ts';
+import { tellPlaceOffered } from './messages/occasions.ts';
 import { once } from './once.ts';
 import { endOf } from './shift-shape.ts';
 import { readShift, shiftOrRefuse } from './shifts.ts';
@@ -48,7 +49,12 @@ export function settleWaiting(store: Store, shiftId: string, now: Date): void {
   const at = now.toISOString();
   const { lapsed, offered, ended } = settlementOf({ ...sceneOf(shift, now), waiters: rows.map(waiterOf) });
   for (const id of lapsed) endWaiting(store, id, { at, how: 'lapsed' });
-  for (const { id, untilMs } of offered) offerPlace(store, id, { at, until: new Date(untilMs).toISOString() });
+  for (const { id, untilMs } of offered) {
+    const until = new Date(untilMs);
+    offerPlace(store, id, { at, until: until.toISOString() });
+    const { personId } = rows.find((row) => row.id === id)!;
+    tellPlaceOffered(store, { personId, shiftId, waitingId: id, until, now });
+  }
   for (const id of ended) endWaiting(store, id, { at, how: 'shift' });
 }
 

@@ -1,11 +1,11 @@
 import * as z from 'zod';
 import { members, type RouteSpec } from '../route.ts';
 
-export const CHANGE_TOPICS = ['entry', 'bin', 'site', 'shift', 'stuff', 'people', 'programme'] as const;
+export const CHANGE_TOPICS = ['entry', 'bin', 'site', 'shift', 'stuff', 'people', 'programme', 'message'] as const;
 /** One server-sent event: `id` is the change's number, `event` is `change`. `event: reset` means: too long away, read everything anew. */
 export const ChangeEvent = z.object({
   topic: z.enum(CHANGE_TOPICS),
-  subject: z.string().describe('entry: the bin; otherwise the thing itself'),
+  subject: z.string().describe('entry: the bin; message: whose it is, told to them alone; otherwise the thing itself'),
 });
 export type ChangeEvent = z.infer<typeof ChangeEvent>;
 

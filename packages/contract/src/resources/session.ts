@@ -13,6 +13,7 @@ export const Session = z.object({
       role: Role,
       owner: z.boolean(),
       siteIds: z.array(Id).describe('Sites this person belongs to; empty means all.'),
+      unreadMessages: z.int(),
       secondStepMissing: z.boolean().describe('a coordinator who has not yet set up an authenticator'),
     })
     .nullable(),

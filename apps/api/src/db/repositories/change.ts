@@ -2,7 +2,7 @@ import type { Store } from '../store.ts';
 
 export interface ChangeRow {
   readonly id: number;
-  readonly topic: 'entry' | 'bin' | 'site' | 'shift' | 'stuff' | 'people' | 'programme';
+  readonly topic: 'entry' | 'bin' | 'site' | 'shift' | 'stuff' | 'people' | 'programme' | 'message';
   readonly subject: string;
 }
 

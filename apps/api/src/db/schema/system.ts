@@ -27,6 +27,6 @@ export const appliedMigration = sqliteTable('applied_migration', {
 
 export const change = sqliteTable('change', {
   id: integer('id').primaryKey(),
-  topic: text('topic', { enum: ['entry', 'bin', 'site', 'shift', 'stuff', 'people', 'programme'] }).notNull(),
+  topic: text('topic', { enum: ['entry', 'bin', 'site', 'shift', 'stuff', 'people', 'programme', 'message'] }).notNull(),
   subject: text('subject').notNull(),
 });

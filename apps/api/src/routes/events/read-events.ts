@@ -5,7 +5,7 @@ import { cookieName } from '../../services/session-cookie.ts';
 export const readEvents = route('readEvents', (call) => {
   const { request, reply, store, clock } = call;
   const last = lastEventId(request.headers['last-event-id']);
-  if (call.query.once) return request.server.events.missed(last);
+  if (call.query.once) return request.server.events.missed(last, call.who.personId);
   const token = request.cookies[cookieName(call.config)] ?? '';
   const headers = Object.fromEntries(Object.entries(reply.getHeaders()).map(([name, value]) => [name, String(value)]));
   reply.hijack();
@@ -14,7 +14,7 @@ export const readEvents = route('readEvents', (call) => {
     // A proxy that collects an answer before passing it on would hold every event back.
     { ...headers, 'content-type': 'text/event-stream; charset=utf-8', 'cache-control': 'no-store', 'x-accel-buffering': 'no' },
     last,
-    () => resolveSession(store, clock.now(), token) !== null,
+    { personId: call.who.personId, stillIn: () => resolveSession(store, clock.now(), token) !== null },
   );
   return '';
 });
