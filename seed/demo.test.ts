@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Board } from '@middenry/contract';
+import type { Board, Shift } from '@middenry/contract';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../apps/api/src/app.ts';
@@ -107,6 +107,16 @@ describe('makeDemo()', () => {
 
   test('some of the coming shifts have places left', () => {
     expect(demo.board.uncovered.length).toBeGreaterThan(0);
+  });
+
+  test('one group of pupils has its grown-ups, the next one still needs one, and a place is on offer', async () => {
+    const ownerId = String(demo.store.sql("SELECT person_id FROM membership WHERE role = 'coordinator' LIMIT 1").pluck().get());
+    const url = '/api/shifts?from=2026-11-26&to=2026-12-10';
+    const answer = await demo.app.inject({ url, headers: { cookie: demo.app.middenry.cookieOf(ownerId) } });
+    const shifts = (answer.json() as { items: Shift[] }).items;
+    const club = shifts.filter(({ groups }) => groups.length > 0).map(({ adults }) => adults.state);
+    expect(club).toEqual(['confirmed', 'needs-adult']);
+    expect(shifts.flatMap(({ swaps }) => swaps)).toHaveLength(1);
   });
 });
 

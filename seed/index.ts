@@ -4,6 +4,7 @@ import type { MovableClock } from '../apps/api/src/context.ts';
 import { addDays, localDateAt, startOf } from '../apps/api/src/services/local-time.ts';
 import { actsOf } from './acts.ts';
 import { chanceOf } from './chance.ts';
+import { cover } from './covering.ts';
 import { roundTasks, type Task } from './rounds.ts';
 import { stockTasks } from './stock.ts';
 import { type Teller, tellerOf } from './teller.ts';
@@ -22,6 +23,7 @@ export async function makeDemo(app: FastifyInstance, { clock }: { readonly clock
   const stage = await setStage(app, teller, today);
   const tasks = [...SITES.flatMap((site) => siteTasks(stage, site, today)), ...stage.binTasks];
   await teller.tell(tasks.filter((task) => task.at < endsAt).sort((a, b) => a.at.getTime() - b.at.getTime()));
+  await cover({ teller, at: endsAt, today, ...stage, ...whoKeeps(stage) });
   clock.at = endsAt;
   await teller.end();
 }
@@ -104,13 +106,19 @@ function binTask(bin: BinStory, parts: { order: number; ownerId: string; id: str
   };
 }
 
+const idsOf = (stage: Pick<Stage, 'personIds'>, site: SiteKey, role: PersonStory['role']): string[] =>
+  PEOPLE.filter((person) => person.role === role && person.sites.includes(site)).map((person) => stage.personIds.get(person.name)!);
+
+const whoKeeps = (stage: Stage) => ({
+  leadIds: new Map(SITES.map(({ key }) => [key, idsOf(stage, key, 'site-lead')[0]!])),
+  volunteerIds: new Map(SITES.map(({ key }) => [key, idsOf(stage, key, 'volunteer')])),
+});
+
 /** What happened at one site: rounds, and everything noted at its bins. */
 function siteTasks(stage: Stage, site: SiteStory, today: string): Task[] {
   const siteId = stage.siteIds.get(site.key)!;
-  const idsOf = (role: PersonStory['role']) =>
-    PEOPLE.filter((person) => person.role === role && person.sites.includes(site.key)).map((person) => stage.personIds.get(person.name)!);
-  const volunteerIds = idsOf('volunteer');
-  const leadId = idsOf('site-lead')[0]!;
+  const volunteerIds = idsOf(stage, site.key, 'volunteer');
+  const leadId = idsOf(stage, site.key, 'site-lead')[0]!;
   const bins = BINS.filter((bin) => bin.site === site.key);
   const rounds = roundTasks({
     ...{ site, siteId, leadId, volunteerIds, today },

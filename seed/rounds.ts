@@ -8,7 +8,7 @@ import { type SiteStory, TIME_ZONE } from './world/sites.ts';
 export interface Task {
   readonly at: Date;
   readonly personId: string;
-  readonly method: 'POST' | 'PATCH' | 'DELETE';
+  readonly method: 'POST' | 'PATCH' | 'PUT' | 'DELETE';
   readonly url: string;
   readonly body?: object;
 }

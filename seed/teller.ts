@@ -11,6 +11,8 @@ const COOKIE_MS = COOKIE_DAYS * SECONDS_PER_DAY * 1000;
 export interface Teller {
   readonly clock: MovableClock;
   send(task: Task): Promise<void>;
+  /** What somebody sees at a moment. */
+  read(at: Date, personId: string, url: string): Promise<unknown>;
   tell(tasks: readonly Task[]): Promise<void>;
   /** Signs everybody out: nobody's device is in the demonstration. */
   end(): Promise<void>;
@@ -42,6 +44,10 @@ export function tellerOf(app: FastifyInstance, clock: MovableClock): Teller {
   return {
     clock,
     send,
+    async read(at, personId, url) {
+      clock.at = at;
+      return (await app.inject({ url, headers: { cookie: await cookieOf(personId, at) } })).json();
+    },
     async tell(tasks) {
       for (const task of tasks) await send(task);
     },
