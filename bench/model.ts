@@ -6,7 +6,7 @@ import { rememberer } from '../apps/api/src/model/rememberer.ts';
 import { MEMBERS as MEMBERS_OF_BOARD } from '../apps/api/src/services/model.ts';
 import { feedAdvice } from '../packages/domain/src/plan/feed-advice.ts';
 import { logFactsAt } from '../packages/domain/src/signals/log-facts.ts';
-import { standingOf, troubleAfter } from '../packages/domain/src/standing.ts';
+import { benchesOf, standingOf, troubleAfter } from '../packages/domain/src/standing.ts';
 import { countKernel } from './counted-kernel.ts';
 import { inTurn, repeat, table, timesOf } from './measure.ts';
 
@@ -103,7 +103,8 @@ async function questionRows(): Promise<(string | number)[][]> {
   const bare = await repeat(() => void advance(forkRun({ ...standing.run, recordsRows: false }), 14), { warmUps: 10, count: 20 });
   const hungry = { ...standing, bin: { ...standing.bin, foodInHandDays: 0 } };
   const scene = { setup: hungry.setup, bin: hungry.bin, log: logFactsAt([], today), resting: false };
-  const advice = await repeat(() => feedAdvice({ ...scene, troubleAfter: (plan) => troubleAfter(hungry, plan) }), {
+  const benches = benchesOf(hungry);
+  const advice = await repeat(() => feedAdvice({ ...scene, troubleAfter: (plan, by) => troubleAfter(hungry, plan, benches[by]) }), {
     warmUps: 3,
     count: 10,
   });

@@ -9,6 +9,7 @@ export * from './bin/simulate.ts';
 export { encodeCheckpoint, restoreRun } from './ensemble/checkpoint.ts';
 export * from './ensemble/learn.ts';
 export * from './ensemble/memory.ts';
+export * from './fan.ts';
 export * from './materials/blend.ts';
 export * from './materials/catalogue.gen.ts';
 export * from './materials/material.ts';

@@ -1,8 +1,9 @@
 import type { BinView, DayRow, Ledgers } from './bin/outcome.ts';
 import { advance, forkRun, ledgersOf, rowsOf, viewOf } from './bin/run.ts';
-import type { Scenario } from './bin/scenario.ts';
+import type { BinEvent, Scenario } from './bin/scenario.ts';
 import type { Surprise } from './ensemble/learn.ts';
 import type { RunMemory } from './ensemble/memory.ts';
+import { type FanRow, fanOf } from './fan.ts';
 import { dutiesOf } from './plan/duties.ts';
 import { type FeedScene, feedAdvice, feedingPlan, weeklyRationKg } from './plan/feed-advice.ts';
 import type { DutyWindow, FeedAdvice } from './plan/types.ts';
@@ -13,7 +14,7 @@ import { logFactsAt } from './signals/log-facts.ts';
 import { type BinDay, type MembersDay, mediansOf } from './signals/member-day.ts';
 import { remediesFor, type Trial } from './signals/remedies.ts';
 import type { Band, SignalId, SignalOutlook } from './signals/types.ts';
-import { LOOK_BACK_DAYS, type Standing, standingOf, troubleAfter, tryDays } from './standing.ts';
+import { benchesOf, LOOK_BACK_DAYS, type Standing, standingOf, troubleAfter } from './standing.ts';
 
 /** Everything the board, the bin page and the log form need to know of one bin on one day. */
 export interface Outlook {
@@ -28,6 +29,8 @@ export interface Outlook {
   readonly history: readonly DayRow[];
   /** Rows today to today + 14 under the plan known so far. */
   readonly forecast: readonly DayRow[];
+  /** What a bin's page draws, from a fortnight back to a fortnight ahead. */
+  readonly fan: readonly FanRow[];
   readonly advice: FeedAdvice;
   readonly duties: readonly DutyWindow[];
   readonly ledgers: Ledgers;
@@ -42,6 +45,8 @@ export interface OutlookSettings {
   readonly resting: boolean;
   /** How many days before today `history` should hold; all when left out. Fewer are worked out faster. */
   readonly historyDays?: number;
+  /** Feedings and care expected after today, beside what the scenario holds; without an entry's id. */
+  readonly plan?: readonly BinEvent[];
   /** Bands of the last look, so that a probability near a mark does not flicker. */
   readonly bandsBefore?: Readonly<Partial<Record<SignalId, Band>>>;
 }
@@ -61,15 +66,17 @@ export function outlookOf(scenario: Scenario, today: number, settings: OutlookSe
   const standing = standingOf(scenario, today, settings, memory);
   const signals = assess(assessable(standing, settings));
   const { band, lead } = binBand(signals);
+  const benches = benchesOf(standing);
   return {
     day: today,
     band,
     lead,
-    signals: withRemedies(standing, signals),
+    signals: withRemedies(standing, benches, signals),
     now: viewOf(standing.run),
     history: rowsOf(standing.run),
     forecast: rowsOf(standing.ahead).filter((row) => row.day >= today),
-    advice: feedAdvice(feedScene(standing)),
+    fan: fanOf(standing.ahead, today),
+    advice: feedAdvice(feedScene(standing, benches)),
     duties: dutiesFor(standing, signals),
     ledgers: ledgersOf(standing.run),
     surprises: standing.run.surprises.filter(({ day }) => day >= today - LOOK_BACK_DAYS),
@@ -87,13 +94,15 @@ function assessable(standing: Standing, settings: OutlookSettings): Assessable {
   return { ...standing, days: [...past, ...coming], events: [...log, ...planned], binOn, bandsBefore: settings.bandsBefore };
 }
 
-function feedScene(standing: Standing): FeedScene {
+type Benches = ReturnType<typeof benchesOf>;
+
+function feedScene(standing: Standing, benches: Benches): FeedScene {
   const { setup, bin, today, log, resting } = standing;
-  return { setup, bin, log: logFactsAt(log, today), resting, troubleAfter: (plan) => troubleAfter(standing, plan) };
+  return { setup, bin, log: logFactsAt(log, today), resting, troubleAfter: (plan, by) => troubleAfter(standing, plan, benches[by]) };
 }
 
-function withRemedies(standing: Standing, signals: readonly SignalOutlook[]): readonly SignalOutlook[] {
-  const { today, setup, bin, run, planned, past, coming, log } = standing;
+function withRemedies(standing: Standing, benches: Benches, signals: readonly SignalOutlook[]): readonly SignalOutlook[] {
+  const { today, setup, bin, run, planned, log } = standing;
   const last = rowsOf(run).at(-1);
   const trial: Trial = {
     ...standing,
@@ -105,10 +114,8 @@ function withRemedies(standing: Standing, signals: readonly SignalOutlook[]): re
       planned,
       ration: feedingPlan({ setup, bin }, weeklyRationKg({ setup, bin })),
     },
-    past,
-    ahead: coming,
+    ...benches,
     log,
-    tryDays: (events, days) => tryDays(standing, events, days),
   };
   return signals.map((signal) => {
     if (signal.band === 'settled') return signal;

@@ -1,11 +1,14 @@
 import { advance, type BinRun, forkRun, runBin, startRun, viewOf } from './bin/run.ts';
 import type { BinEvent, Scenario } from './bin/scenario.ts';
+import { fewOf } from './ensemble/few.ts';
 import type { RunMemory } from './ensemble/memory.ts';
-import type { FeedingPlan } from './plan/feed-advice.ts';
-import { courseOf, daysAt, type Keeping, shareHolding } from './signals/assess.ts';
+import { shareOf } from './ensemble/spread.ts';
+import type { FeedingPlan, Trouble } from './plan/feed-advice.ts';
+import { type Course, courseOf, daysAt, type Keeping } from './signals/assess.ts';
 import { type BinDay, type MembersDay, mediansOf } from './signals/member-day.ts';
 import { daysOf } from './signals/read-days.ts';
 import { SIGNALS } from './signals/registry.ts';
+import type { TrialMembers } from './signals/remedies.ts';
 import type { SignalId } from './signals/types.ts';
 
 export const FORECAST_DAYS = 14;
@@ -27,11 +30,11 @@ export interface Standing extends Keeping {
 export function standingOf(
   scenario: Scenario,
   today: number,
-  settings: Pick<Keeping, 'checkIntervalDays' | 'resting'> & { readonly historyDays?: number },
+  settings: Pick<Keeping, 'checkIntervalDays' | 'resting'> & { readonly historyDays?: number; readonly plan?: readonly BinEvent[] },
   memory?: RunMemory,
 ): Standing {
   const log = scenario.events.filter((event) => event.day <= today);
-  const planned = scenario.events.filter((event) => event.day > today);
+  const planned = [...scenario.events, ...(settings.plan ?? [])].filter((event) => event.day > today).sort((a, b) => a.day - b.day);
   const kept = Math.max(settings.historyDays ?? Number.POSITIVE_INFINITY, LOOK_BACK_DAYS);
   const fromDay = Math.max(0, today - kept);
   const logged = { ...scenario, days: Math.max(scenario.days, today), events: log };
@@ -87,21 +90,45 @@ function forgetTracks(run: BinRun, fromDay: number): void {
   run.tracksFromDay = fromDay;
 }
 
-/** The days after today under another plan. */
-export function tryDays({ run, today }: Standing, events: readonly BinEvent[], days: number): readonly MembersDay[] {
-  const trial = forkRun(run, { keepHistory: false });
-  advance(trial, days, events);
-  return daysOf(trial, today + 1, today + days);
+/** The members of a standing bin that plans are tried on. */
+export interface Bench extends TrialMembers {
+  readonly run: BinRun;
 }
 
-/** Share of members in which food runs out of air or piles up within the forecast, if this is fed tomorrow and nothing else is. */
-export function troubleAfter(standing: Standing, plan: FeedingPlan): number {
-  const { past, log, today } = standing;
+/** All members, and few of them for what is tried often; the same where there are few anyway. */
+export function benchesOf(standing: Standing): { readonly few: Bench; readonly all: Bench } {
+  const { run, today, past, coming, planned } = standing;
+  const all: Bench = { run, past, ahead: coming, tryDays: (events, days) => tryDays(run, events, days) };
+  const few = fewOf(run);
+  if (few === run) return { few: all, all };
+  const fewAll: Bench = {
+    run: few,
+    past: daysOf(few, Math.max(0, today - LOOK_BACK_DAYS), today),
+    ahead: tryDays(few, planned, FORECAST_DAYS),
+    tryDays: (events, days) => tryDays(few, events, days),
+  };
+  return { few: fewAll, all };
+}
+
+/** The days after a run's last under a plan. */
+function tryDays(run: BinRun, events: readonly BinEvent[], days: number): readonly MembersDay[] {
+  const trial = forkRun(run, { keepHistory: false });
+  advance(trial, days, events);
+  return daysOf(trial, run.day + 1, run.day + days);
+}
+
+/** Chance that food runs out of air or piles up within the forecast, if this is fed tomorrow and nothing else is. */
+export function troubleAfter(standing: Standing, plan: FeedingPlan, bench: Bench): Trouble {
+  const { log, today } = standing;
   const events = feedingEvents(plan, today + 1);
-  const days = [...past, ...tryDays(standing, events, FORECAST_DAYS)];
+  const days = bench.tryDays(events, FORECAST_DAYS);
+  const before = daysAt(standing, bench.past, log);
   const at = daysAt(standing, days, [...log, ...events]);
-  const share = (id: SignalId): number => shareHolding(courseOf(SIGNALS[id], at), days, today + 1, today + FORECAST_DAYS);
-  return Math.max(share('airless'), share('overfed'));
+  const course = (id: SignalId): Course => courseOf(SIGNALS[id], at, courseOf(SIGNALS[id], before).running);
+  const comes = { airless: course('airless'), overfed: course('overfed') };
+  const share = (courses: readonly Course[]): number =>
+    shareOf(bench.run.state.bed.weight, (m) => courses.some(({ holds }) => holds.some((day) => day[m])));
+  return { airless: share([comes.airless]), overfed: share([comes.overfed]), either: share([comes.airless, comes.overfed]) };
 }
 
 function feedingEvents({ massKg, beddingKg, zones }: FeedingPlan, day: number): readonly BinEvent[] {

@@ -30,9 +30,16 @@ export interface History {
 }
 
 const chanceOf = (seed: number, a: number, b = 0): number => uniformOf(seed, a, b, 404);
-const MEMBERS = 128;
-const MISSED = 0.1;
-const WRONG = 0.03;
+/** As on the board. */
+const MEMBERS = 64;
+
+/** How well people keep the log: share of feedings not written down, share of things seen that are quite wrong. */
+export interface Keeping {
+  readonly missed: number;
+  readonly wrong: number;
+}
+export const AS_PEOPLE_DO: Keeping = { missed: 0.1, wrong: 0.03 };
+export const WITHOUT_FAULT: Keeping = { missed: 0, wrong: 0 };
 
 /** Feedings every three or four days, more or less than the bin can take; a check a week. */
 function feedings(seed: number): BinEvent[] {
@@ -79,7 +86,7 @@ function scenarioOf(seed: number, airTempC: number, events: readonly BinEvent[],
 /** Two members, so that ratios are drawn at all; the first is the bin, the second is left alone. */
 const TRUTH_MEMBERS = 2;
 
-export function historyOf(seed: number, kind: Truth): History {
+export function historyOf(seed: number, kind: Truth, keeping: Keeping = AS_PEOPLE_DO): History {
   const happened = feedings(seed);
   const airTempC = 16 + 10 * chanceOf(seed, 4);
   const structure: Partial<Structure> = kind === 'other-structure' ? { diffusion: 'millington-quirk', microbes: 'rothc' } : {};
@@ -89,19 +96,19 @@ export function historyOf(seed: number, kind: Truth): History {
       truth.state.bed[name].fill(name === 'evaporationRatio' ? 0.67 : 0.63);
   const seen: BinEvent[] = [];
   for (let day = 0; day < LOG_DAYS + AHEAD_DAYS; day++) {
-    if (day > 0 && day < LOG_DAYS && day % 7 === 5) seen.push(checkOf(truth, seed, day));
+    if (day > 0 && day < LOG_DAYS && day % 7 === 5) seen.push(checkOf(truth, seed, day, keeping.wrong));
     advance(truth, 1);
   }
-  const logged = happened.filter((event, i) => event.day >= LOG_DAYS || chanceOf(seed, 5, i) >= MISSED);
+  const logged = happened.filter((event, i) => event.day >= LOG_DAYS || chanceOf(seed, 5, i) >= keeping.missed);
   return { scenario: scenarioOf(seed, airTempC, [...logged, ...seen], MEMBERS), truth, member: 0 };
 }
 
 const wordOf = (value: number, marks: readonly number[]): number => marks.filter((mark) => value >= mark).length;
 
 /** What a volunteer writes down: the bin as it is, with an eye's error, and now and then something quite wrong. */
-function checkOf(truth: BinRun, seed: number, day: number): BinEvent {
+function checkOf(truth: BinRun, seed: number, day: number, wrongShare: number): BinEvent {
   const { state } = truth;
-  const wrong = (item: number): boolean => chanceOf(seed, 6 + item, day) < WRONG;
+  const wrong = (item: number): boolean => chanceOf(seed, 6 + item, day) < wrongShare;
   const noise = (item: number): number => normalQuantile(chanceOf(seed, 20 + item, day));
   const any = (item: number, count: number): number => Math.floor(chanceOf(seed, 40 + item, day) * count);
   const left = (zone: number): number =>

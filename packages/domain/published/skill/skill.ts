@@ -1,6 +1,6 @@
 import { shareOf } from '../../src/ensemble/spread.ts';
 import { trackOf, weightsOf } from '../../src/index.ts';
-import { believed, comes, historyOf, LOG_DAYS, type Truth, WATCHED, type Watched } from './history.ts';
+import { AS_PEOPLE_DO, believed, comes, historyOf, type Keeping, LOG_DAYS, type Truth, WATCHED, type Watched } from './history.ts';
 
 export const HORIZONS_DAYS = [3, 7, 14] as const;
 const BINS = 5;
@@ -21,7 +21,7 @@ export interface SkillRow {
 
 export interface SkillReport {
   readonly rows: readonly SkillRow[];
-  /** Where the truth's moisture ranks among the members, in eighths. */
+  /** In how many histories the truth's moisture ranks in each eighth of the members: as many in each where the spread is right. */
   readonly ranks: readonly number[];
 }
 
@@ -36,20 +36,18 @@ interface Pair {
  * @shape kind of truth, number of histories -> report
  * @returns Brier scores, skill against the base rate, reliability, rank histogram
  */
-export function skillOf(truth: Truth, histories: number, firstSeed = 1): SkillReport {
-  const pairs = new Map<string, Pair[]>();
+export function skillOf(truth: Truth, histories: number, keeping: Keeping = AS_PEOPLE_DO): SkillReport {
+  const pairs = new Map<string, Pair[]>(WATCHED.flatMap((what) => HORIZONS_DAYS.map((days) => [`${what} ${days}`, []])));
   const ranks = new Array<number>(RANKS).fill(0);
-  for (let i = 0; i < histories; i++) {
-    const history = historyOf(firstSeed + i, truth);
+  for (let seed = 1; seed <= histories; seed++) {
+    const history = historyOf(seed, truth, keeping);
     const run = believed(history);
     for (const what of WATCHED)
       for (const days of HORIZONS_DAYS) {
-        const key = `${what} ${days}`;
-        const pair = {
+        pairs.get(`${what} ${days}`)?.push({
           forecast: shareOf(weightsOf(run), (m) => comes(run, m, days, what)),
           happened: comes(history.truth, history.member, days, what),
-        };
-        pairs.set(key, [...(pairs.get(key) ?? []), pair]);
+        });
       }
     const moisture = trackOf(run, 'moistureFracWb', LOG_DAYS - 1);
     const real = trackOf(history.truth, 'moistureFracWb', LOG_DAYS - 1)[history.member]!;

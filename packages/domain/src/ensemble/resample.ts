@@ -11,14 +11,14 @@ export function effectiveMembers(weights: Float64Array): number {
 /**
  * Which member each place takes by systematic resampling.
  *
- * @shape weights[n], scalar -> members[n]
+ * @shape weights[n], scalar, count -> members[count]
  */
-export function systematic(weights: Float64Array, start: number): Int32Array {
-  const chosen = new Int32Array(weights.length);
+export function systematic(weights: Float64Array, start: number, count = weights.length): Int32Array {
+  const chosen = new Int32Array(count);
   let sum = weights[0]!;
   let member = 0;
-  for (let i = 0; i < weights.length; i++) {
-    const at = (i + start) / weights.length;
+  for (let i = 0; i < count; i++) {
+    const at = (i + start) / count;
     while (at > sum && member < weights.length - 1) {
       member++;
       sum += weights[member]!;

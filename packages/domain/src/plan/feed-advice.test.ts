@@ -5,7 +5,7 @@ import { materialOf } from '../materials/material.ts';
 import { logFactsAt } from '../signals/log-facts.ts';
 import type { BinDay } from '../signals/member-day.ts';
 import { binWell, TOTE, zoneWell } from '../signals/signals-cast.ts';
-import { beddingForKg, type FeedScene, feedAdvice, feedingPlan, weeklyRationKg, zonesInTurn } from './feed-advice.ts';
+import { beddingForKg, type FeedScene, feedAdvice, feedingPlan, type Trouble, weeklyRationKg, zonesInTurn } from './feed-advice.ts';
 
 const DAY = 40;
 const scene = (over: Partial<BinDay> = {}, events: readonly BinEvent[] = [], rest: Partial<FeedScene> = {}): FeedScene => ({
@@ -13,9 +13,10 @@ const scene = (over: Partial<BinDay> = {}, events: readonly BinEvent[] = [], res
   bin: binWell(DAY, { bedTempC: 20, bedPeakTempC: 20, wormsKg: 1, foodInHandDays: 2, ...over }),
   log: logFactsAt(events, DAY),
   resting: false,
-  troubleAfter: () => 0,
+  troubleAfter: () => trouble(0),
   ...rest,
 });
+const trouble = (airless: number, overfed = 0): Trouble => ({ airless, overfed, either: Math.max(airless, overfed) });
 const fed = (day: number, massKg: number, zone = 1): BinEvent => ({ day, type: 'feeding', zone, items: [{ material: 'carrot', massKg }] });
 
 describe('weeklyRationKg() (EQ12)', () => {
@@ -77,8 +78,36 @@ describe('feedAdvice()', () => {
   });
 
   it('shrinks until trouble is at most one in ten, and holds when even a little brings it', () => {
-    expect(feedAdvice(scene({}, [], { troubleAfter: ({ massKg }) => (massKg > 1 ? 0.11 : 0.1) })).massKg).toBeCloseTo(0.85, 9);
-    expect(feedAdvice(scene({}, [], { troubleAfter: () => 1 }))).toMatchObject({ massKg: 0, hold: 'food-in-hand' });
+    const above = (limitKg: number) => feedAdvice(scene({}, [], { troubleAfter: ({ massKg }) => trouble(massKg > limitKg ? 0.11 : 0.1) }));
+    for (const limitKg of [0.3, 0.72, 1, 1.7])
+      expect(above(limitKg), String(limitKg)).toMatchObject({ limit: 'airless', troubleProbability: 0.1 });
+    expect(above(1).massKg).toBeCloseTo(1, 9);
+    expect(above(1).highKg).toBeCloseTo(1, 9);
+    expect(above(0.72).massKg).toBeCloseTo(0.7, 9);
+    expect(above(2)).toMatchObject({ massKg: 1.75, limit: 'ration' });
+    expect(feedAdvice(scene({}, [], { troubleAfter: () => trouble(0, 1) }))).toMatchObject({
+      massKg: 0,
+      hold: 'food-in-hand',
+      limit: null,
+    });
+    expect(feedAdvice(scene({}, [], { troubleAfter: () => trouble(1) }))).toMatchObject({ massKg: 0, hold: 'airless' });
+  });
+
+  it('asks few members often and all members last, and goes down where all say no', () => {
+    const asked: string[] = [];
+    const advice = feedAdvice(
+      scene({}, [], {
+        troubleAfter: ({ massKg }, by) => {
+          asked.push(by);
+          return trouble(0, massKg > (by === 'few' ? 1.2 : 0.9) ? 0.2 : 0.05);
+        },
+      }),
+    );
+    expect(advice).toMatchObject({ limit: 'overfed', troubleProbability: 0.05 });
+    expect(advice.massKg).toBeLessThanOrEqual(0.9);
+    expect(advice.massKg).toBeGreaterThanOrEqual(0.7);
+    expect(asked.filter((by) => by === 'few').length).toBeLessThanOrEqual(8);
+    expect(asked.filter((by) => by === 'all').length).toBeLessThanOrEqual(3);
   });
 
   it('does not trust its estimate for four weeks after soldier-fly larvae', () => {

@@ -6,7 +6,7 @@ import { materialOf } from '../materials/material.ts';
 import { type LogFacts, stillSmells } from '../signals/log-facts.ts';
 import type { BinDay, ZoneDay } from '../signals/member-day.ts';
 import { FEED_PARAMETERS as P } from './feed-parameters.ts';
-import type { FeedAdvice, HoldReason } from './types.ts';
+import type { FeedAdvice, FeedLimit, HoldReason } from './types.ts';
 
 /** What the advice is made from. */
 export interface FeedScene {
@@ -17,8 +17,15 @@ export interface FeedScene {
   /** The site's usual scraps and bedding; by numbers or by catalogue row. */
   readonly food?: MixFacts;
   readonly bedding?: MixFacts;
-  /** Share of members in which `airless` or `overfed` comes within 14 days of this feeding. */
-  readonly troubleAfter: (feeding: FeedingPlan) => number;
+  /** What comes within 14 days of this feeding, by few members or by all. */
+  readonly troubleAfter: (feeding: FeedingPlan, by: 'few' | 'all') => Trouble;
+}
+
+/** Share of members in which food runs out of air, piles up, or either. */
+export interface Trouble {
+  readonly airless: number;
+  readonly overfed: number;
+  readonly either: number;
 }
 
 export interface FeedingPlan {
@@ -27,9 +34,6 @@ export interface FeedingPlan {
   /** Shared equally among these. */
   readonly zones: readonly number[];
 }
-
-/** Shares of the full ration that are tried, largest first. */
-const TRIED_RATIOS = [1, 0.75, 0.5, 0.35, 0.2] as const;
 
 /**
  * Food for a whole week at EQ12's rate, before anything is held back.
@@ -81,13 +85,54 @@ export function feedAdvice(scene: FeedScene): FeedAdvice {
   const rationKg = weeklyRationKg(scene);
   const wantedKg = rationKg - lastWeekKg;
   if (wantedKg < Math.max(P.leastKg.value, rationKg * P.leastRationFrac.value)) return held(scene, fullReason(scene, lastWeekKg));
-  for (const ratio of TRIED_RATIOS) {
-    const plan = feedingPlan(scene, wantedKg * ratio);
-    if (plan.massKg < P.leastKg.value) break;
-    if (scene.troubleAfter(plan) <= P.troubleProbability.value) return advised(scene, plan);
-  }
-  return held(scene, scene.bin.zones.some((zone) => zone.airlessFrac > 0) ? 'airless' : 'food-in-hand');
+  const largest = feedingPlan(scene, wantedKg);
+  const { plan, trouble, limit } = largestWithout(scene, largest, largest.massKg < roundKg(wantedKg) ? 'room' : 'ration');
+  if (plan.massKg < P.leastKg.value) return held(scene, limit === 'airless' ? 'airless' : 'food-in-hand');
+  return advised(scene, plan, limit, trouble.either);
 }
+
+interface Found {
+  readonly plan: FeedingPlan;
+  readonly trouble: Trouble;
+  readonly limit: FeedLimit;
+}
+
+const isCalm = ({ either }: Trouble): boolean => either <= P.troubleProbability.value + 1e-9;
+const worseOf = ({ airless, overfed }: Trouble): FeedLimit => (airless >= overfed ? 'airless' : 'overfed');
+
+/** Halves its way to the largest feeding that few members bear, then goes down until all do. */
+function largestWithout(scene: FeedScene, largest: FeedingPlan, fullLimit: FeedLimit): Found {
+  let limit = fullLimit;
+  const few = (massKg: number): boolean => {
+    const trouble = scene.troubleAfter(feedingPlan(scene, massKg), 'few');
+    if (!isCalm(trouble)) limit = worseOf(trouble);
+    return isCalm(trouble);
+  };
+  let massKg = largest.massKg;
+  if (!few(massKg)) {
+    const stepKg = Math.max(ROUND_KG, massKg / SEARCH_STEPS);
+    let [bearsKg, tooMuchKg] = [0, massKg];
+    while (tooMuchKg - bearsKg > stepKg * 1.001) {
+      const middleKg = (bearsKg + tooMuchKg) / 2;
+      if (few(middleKg)) bearsKg = middleKg;
+      else tooMuchKg = middleKg;
+    }
+    massKg = bearsKg;
+  }
+  for (;;) {
+    const plan = feedingPlan(scene, massKg);
+    if (plan.massKg < P.leastKg.value) return { plan, limit, trouble: NONE };
+    const trouble = scene.troubleAfter(plan, 'all');
+    if (isCalm(trouble)) return { plan, trouble, limit };
+    limit = worseOf(trouble);
+    massKg = Math.min(plan.massKg - ROUND_KG, plan.massKg * STEP_DOWN_RATIO);
+  }
+}
+
+/** The search ends within so small a part of the largest feeding. */
+const SEARCH_STEPS = 32;
+const STEP_DOWN_RATIO = 0.8;
+const NONE: Trouble = { airless: 0, overfed: 0, either: 0 };
 
 /** Why there is no room for more: food that lies there, or a week's food given already and eaten fast. */
 const fullReason = ({ bin }: FeedScene, lastWeekKg: number): HoldReason =>
@@ -145,21 +190,28 @@ const ROUND_KG = 0.05;
 const roundUpKg = (massKg: number): number => Number((Math.ceil(massKg / ROUND_KG - 1e-9) * ROUND_KG).toFixed(2));
 const roundKg = (massKg: number): number => Number((Math.floor(massKg / ROUND_KG + 1e-9) * ROUND_KG).toFixed(2));
 
-function advised(scene: FeedScene, plan: FeedingPlan): FeedAdvice {
+function advised(scene: FeedScene, plan: FeedingPlan, limit: FeedLimit, troubleProbability: number): FeedAdvice {
+  // More than brings trouble is no honest upper end, however wide the rate's own spread.
+  const isSafe = limit === 'ration';
   return {
     massKg: plan.massKg,
     lowKg: roundKg(plan.massKg * (1 - P.spreadRatio.value)),
-    highKg: roundKg(plan.massKg * (1 + P.spreadRatio.value)),
+    highKg: isSafe ? roundKg(plan.massKg * (1 + P.spreadRatio.value)) : plan.massKg,
     zones: plan.zones,
     beddingKg: plan.beddingKg,
     hold: null,
+    limit,
+    troubleProbability,
     estimateValid: estimateValid(scene.log),
     how: 'weighed',
   };
 }
 
 function held(scene: FeedScene, hold: HoldReason): FeedAdvice {
-  return { massKg: 0, lowKg: 0, highKg: 0, zones: [], beddingKg: 0, hold, estimateValid: estimateValid(scene.log), how: 'weighed' };
+  return {
+    ...{ massKg: 0, lowKg: 0, highKg: 0, zones: [], beddingKg: 0, hold, limit: null, troubleProbability: null, how: 'weighed' },
+    estimateValid: estimateValid(scene.log),
+  };
 }
 
 /** Soldier-fly larvae outeat worms, so for weeks after they were seen no estimate of food left is worth much. */

@@ -12,6 +12,10 @@ export interface FeedAdvice {
   /** Dry bedding that belongs with it [kg]. */
   readonly beddingKg: number;
   readonly hold: HoldReason | null;
+  /** Why not more; null when it holds. */
+  readonly limit: FeedLimit | null;
+  /** Chance that food runs out of air or piles up within 14 days if this is fed tomorrow; null when it holds. */
+  readonly troubleProbability: number | null;
   /** What to keep back, as material risk words. */
   readonly estimateValid: boolean;
   readonly how: HowMeasured;
@@ -19,6 +23,10 @@ export interface FeedAdvice {
 
 export const HOLD_REASONS = ['hot', 'cold', 'airless', 'sour', 'smell', 'food-in-hand', 'fed-lately', 'resting'] as const;
 export type HoldReason = (typeof HOLD_REASONS)[number];
+
+/** `ration`: what this many worms eat in a week; `room`: thin layers fill the zones; the others come within 14 days if more is fed. */
+export const FEED_LIMITS = ['ration', 'room', 'airless', 'overfed'] as const;
+export type FeedLimit = (typeof FEED_LIMITS)[number];
 
 export const DUTY_KINDS = ['feed', 'check', 'loosen', 'water', 'bedding', 'inoculate', 'harvest', 'rest'] as const;
 export type DutyKind = (typeof DUTY_KINDS)[number];
@@ -32,6 +40,10 @@ export const DUTY_WHYS = [
   'castings-ready',
   'bedding-eaten',
   'drying-out',
+  'more-than-eaten',
+  'short-of-air',
+  'bed-sour',
+  'bed-hot',
 ] as const;
 export type DutyWhy = (typeof DUTY_WHYS)[number];
 

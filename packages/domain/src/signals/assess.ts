@@ -32,6 +32,8 @@ export interface Course {
   readonly definition: SignalDefinition;
   readonly at: readonly (readonly SignalAt[])[];
   readonly holds: readonly (readonly boolean[])[];
+  /** Days running that the condition was met at the end, by member: from here the signal is followed on. */
+  readonly running: readonly number[];
 }
 
 /** A day's readings for every signal: the log is read once a day, not once a signal. */
@@ -44,18 +46,18 @@ export function daysAt(keeping: Keeping, days: readonly MembersDay[], events: re
 }
 
 /** Follows one signal through the days in every member: dead band, days running, and things seen. */
-export function courseOf(definition: SignalDefinition, at: readonly (readonly SignalAt[])[]): Course {
-  const running: number[] = [];
+export function courseOf(definition: SignalDefinition, at: readonly (readonly SignalAt[])[], before: readonly number[] = []): Course {
+  const running = [...before];
   const holds = at.map((members) => {
     const seen = members[0] !== undefined && definition.seen(members[0]).length > 0;
     return members.map((each, index) => {
-      const before = running[index] ?? 0;
-      const now = definition.condition(each, before >= definition.delayDays) ? before + 1 : 0;
+      const ran = running[index] ?? 0;
+      const now = definition.condition(each, ran >= definition.delayDays) ? ran + 1 : 0;
       running[index] = now;
       return seen || now >= definition.delayDays;
     });
   });
-  return { definition, at, holds };
+  return { definition, at, holds, running };
 }
 
 /** Share of members, by weight, in which the signal holds on any of the days from `from` to `to`. */

@@ -85,11 +85,17 @@ export const CAUTION_IDS = [
 ] as const;
 export type CautionId = (typeof CAUTION_IDS)[number];
 
-export interface Remedy {
+export interface RemedyStep {
   readonly id: RemedyId;
   readonly zone: number | null;
   /** Bedding, water or castings to add or take [kg]; null where no amount belongs. */
   readonly massKg: number | null;
+}
+
+export interface Remedy extends RemedyStep {
+  /** A second thing done with the first, where the two together help clearly more than either; null for one alone. */
+  readonly also: RemedyStep | null;
+  /** Of both steps. */
   readonly effortMinutes: number;
   readonly probabilityBefore: number;
   readonly probabilityAfter: number;
