@@ -1,3 +1,4 @@
+import { availabilityRoutes } from './resources/availability.ts';
 import { careRoutes } from './resources/care.ts';
 import { classRoutes } from './resources/class.ts';
 import { deviceRoutes } from './resources/device.ts';
@@ -25,6 +26,7 @@ import { systemRoutes } from './resources/system.ts';
 
 export * from './common.ts';
 export * from './problem.ts';
+export * from './resources/availability.ts';
 export * from './resources/care.ts';
 export * from './resources/class.ts';
 export * from './resources/device.ts';
@@ -64,6 +66,7 @@ export const ROUTES = [
   ...stockRoutes,
   ...stuffRoutes,
   ...peopleRoutes,
+  ...availabilityRoutes,
   ...shiftRoutes,
   ...shiftCardRoutes,
   ...swapRoutes,

@@ -4,6 +4,7 @@ import { classSamples } from './class-samples.ts';
 import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
 import { messageSamples } from './message-samples.ts';
+import { rotaSamples } from './rota-samples.ts';
 import { changed, type Make } from './sample.ts';
 import { shiftSamples } from './shift-samples.ts';
 import { container, shift } from './stage.ts';
@@ -220,6 +221,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...tradeSamples,
   ...shiftSamples,
   ...messageSamples,
+  ...rotaSamples,
   ...places,
   ...people,
   ...shifts,

@@ -45,6 +45,8 @@ import { readOutlook } from './outlook/read-outlook.ts';
 import { addPerson } from './people/add-person.ts';
 import { changePerson } from './people/change-person.ts';
 import { listPeople } from './people/list-people.ts';
+import { putAvailability } from './people/put-availability.ts';
+import { readAvailability } from './people/read-availability.ts';
 import { addBin } from './place/add-bin.ts';
 import { addSite } from './place/add-site.ts';
 import { changeBin } from './place/change-bin.ts';
@@ -80,6 +82,7 @@ import { joinWaiting } from './shift/join-waiting.ts';
 import { leaveWaiting } from './shift/leave-waiting.ts';
 import { listShifts } from './shift/list-shifts.ts';
 import { offerSwap } from './shift/offer-swap.ts';
+import { putShiftNeeds } from './shift/put-shift-needs.ts';
 import { readPlaces } from './shift/read-places.ts';
 import { readShift } from './shift/read-shift.ts';
 import { readShiftCard } from './shift/read-shift-card.ts';
@@ -127,6 +130,9 @@ export const HANDLERS: readonly BoundRoute[] = [
   listPeople,
   addPerson,
   changePerson,
+  readAvailability,
+  putAvailability,
+  putShiftNeeds,
   logFeeding,
   logCheck,
   logHarvest,

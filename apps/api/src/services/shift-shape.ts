@@ -2,6 +2,7 @@
 import type { Shift } from '@middenry/contract';
 import { adultStanding } from '@middenry/domain';
 import type { Context, Who } from '../context.ts';
+import { needsOfShifts } from '../db/repositories/availability.ts';
 import { binsOfShifts, dutiesOfShifts, type ShiftRow } from '../db/repositories/shift.ts';
 import { groupsOfShifts, type ShiftGroupRow } from '../db/repositories/shift-group.ts';
 import { type SignUpRow, signUpsOfShifts } from '../db/repositories/sign-up.ts';
@@ -20,6 +21,7 @@ export function shiftShapes(call: Context, rows: readonly ShiftRow[]): Shift[] {
   const ids = rows.map((row) => row.id);
   const bins = groupBy(binsOfShifts(call.store, ids), (row) => row.shiftId);
   const duties = groupBy(dutiesOfShifts(call.store, ids), (row) => row.shiftId);
+  const needs = groupBy(needsOfShifts(call.store, ids), (row) => row.shiftId);
   const signUps = groupBy(signUpsOfShifts(call.store, ids), (row) => row.shiftId);
   const waiting = groupBy(waitingOfShifts(call.store, ids), (row) => row.shiftId);
   const groups = groupBy(groupsOfShifts(call.store, ids), (row) => row.shiftId);
@@ -37,6 +39,7 @@ export function shiftShapes(call: Context, rows: readonly ShiftRow[]): Shift[] {
       over: endOf(row) <= call.now.getTime(),
       binIds: (bins.get(row.id) ?? []).map(({ binId }) => binId),
       duties: (duties.get(row.id) ?? []).map(({ binId, kind }) => ({ binId, kind })),
+      needs: (needs.get(row.id) ?? []).map(({ skill, places }) => ({ skill, places })),
       signUps: here.signUps.map((signUp) => signUpShape(call, signUp)),
       groups: here.groups.map((group) => groupShape(group, isLead)),
       adults: standingOf(row, here),

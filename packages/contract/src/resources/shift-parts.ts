@@ -3,6 +3,13 @@ import { ADULT_STATES, AGE_BANDS, DUTY_KINDS } from '@middenry/domain';
 import * as z from 'zod';
 import { Id, Instant } from '../common.ts';
 
+/** What a place may ask for beyond two hands; a closed list of ours. */
+export const SKILLS = ['lifting', 'harvest', 'keys', 'guiding'] as const;
+export const Skill = z
+  .enum(SKILLS)
+  .describe('lifting: heavy loads; harvest: has taken castings out before; keys: can open the site; guiding: shows newcomers how');
+export type Skill = z.infer<typeof Skill>;
+export const ShiftNeed = z.object({ skill: Skill, places: z.int().min(1).max(60) }).strict();
 export const ShiftDuty = z.object({ binId: Id, kind: z.enum(DUTY_KINDS) });
 export const SignUp = z.object({
   id: Id,

@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { ClientId, Id, Instant, LocalDate, LocalTime, Name, Note } from '../common.ts';
 import { grownUps, leads, members, owners, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
-import { AdultStandingShape, PupilGroup, ShiftDuty, SignUp, Swap, Waiting } from './shift-parts.ts';
+import { AdultStandingShape, PupilGroup, ShiftDuty, ShiftNeed, SignUp, Swap, Waiting } from './shift-parts.ts';
 
 export const Shift = z.object({
   id: Id,
@@ -28,6 +28,7 @@ export const Shift = z.object({
   note: z.string(),
   binIds: z.array(Id),
   duties: z.array(ShiftDuty),
+  needs: z.array(ShiftNeed).describe('how many of the places ask for a skill'),
   signUps: z.array(SignUp),
   groups: z.array(PupilGroup),
   adults: AdultStandingShape,
