@@ -12,6 +12,7 @@ import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { placeRoutes } from './resources/place.ts';
 import { placesRoutes } from './resources/places.ts';
+import { proposalRoutes } from './resources/proposal.ts';
 import { pupilGroupRoutes } from './resources/pupil-group.ts';
 import { seasonRoutes } from './resources/season.ts';
 import { sessionRoutes } from './resources/session.ts';
@@ -41,6 +42,7 @@ export * from './resources/outlook.ts';
 export * from './resources/people.ts';
 export * from './resources/place.ts';
 export * from './resources/places.ts';
+export * from './resources/proposal.ts';
 export * from './resources/pupil-group.ts';
 export * from './resources/season.ts';
 export * from './resources/session.ts';
@@ -70,6 +72,7 @@ export const ROUTES = [
   ...shiftRoutes,
   ...shiftCardRoutes,
   ...swapRoutes,
+  ...proposalRoutes,
   ...placesRoutes,
   ...signUpSeasonRoutes,
   ...dutyRoutes,

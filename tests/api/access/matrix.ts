@@ -122,6 +122,9 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   changeSignUpSeason: leads,
   putWishes: adults,
   drawPlaces: leads,
+  listProposals: leads,
+  acceptProposals: leads,
+  dropDuties: leads,
   readSeason: leads,
   readSeasonCsv: leads,
 };

@@ -130,6 +130,34 @@ export const shiftSamples = {
     at: '2026-12-02T10:00:00Z',
     notTheirs: [{ who: 'siteLead', url: `/api/sign-up-seasons/${schoolSeasonId}/draw`, body: {} }],
   }),
+  listProposals: () => ({ who: 'siteLead', url: `/api/shift-proposals?siteId=${SITES.meadow}&weeks=2` }),
+  acceptProposals: ({ shiftId }) => {
+    const made = {
+      ...{ title: 'Bins by the gate', localDate: '2026-12-12', localTime: '09:00', minutes: 60, places: 2 },
+      duties: [{ binId: BINS.tote, kind: 'check' }],
+    };
+    const body = { id: freshId(), siteId: SITES.meadow, shifts: [{ ...made, standingId: shiftId }, made] };
+    const url = '/api/shift-proposals/accepted';
+    const both = { ...made, duties: ['feed', 'harvest'].map((kind) => ({ binId: BINS.tote, kind })) };
+    return {
+      who: 'siteLead',
+      url,
+      body,
+      notTheirs: [{ who: 'siteLead', url, body: { ...body, siteId: SITES.school } }],
+      also: changed(body, { 'food and harvest at once': { shifts: [both] } }),
+    };
+  },
+  dropDuties: () => {
+    const body = { siteId: SITES.meadow, duties: [{ binId: BINS.tote, kind: 'check' }], back: false };
+    const url = '/api/shift-proposals/dropped';
+    return {
+      who: 'siteLead',
+      url,
+      body,
+      notTheirs: [{ who: 'siteLead', url, body: { ...body, siteId: SITES.school } }],
+      also: changed(body, { 'a duty that is not due': { duties: [{ binId: BINS.tote, kind: 'rest' }] } }),
+    };
+  },
   listDuties: () => ({ who: 'pupil', url: `/api/duties?siteId=${SITES.meadow}&binId=${BINS.tote}&days=30` }),
   readSiteTimes: () => ({ who: 'pupil', url: `/api/sites/${SITES.meadow}/times`, params: { id: SITES.meadow } }),
   putSiteTimes: () => {

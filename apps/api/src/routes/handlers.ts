@@ -61,6 +61,9 @@ import { readBin } from './place/read-bin.ts';
 import { readBinCard } from './place/read-bin-card.ts';
 import { readProgramme } from './place/read-programme.ts';
 import { readSiteTimes } from './place/read-site-times.ts';
+import { acceptProposals } from './proposal/accept-proposals.ts';
+import { dropDuties } from './proposal/drop-duties.ts';
+import { listProposals } from './proposal/list-proposals.ts';
 import { readSeason } from './season/read-season.ts';
 import { readSeasonCsv } from './season/read-season-csv.ts';
 import { enterDemo } from './session/enter-demo.ts';
@@ -173,6 +176,9 @@ export const HANDLERS: readonly BoundRoute[] = [
   drawPlaces,
   listMessages,
   readMessages,
+  listProposals,
+  acceptProposals,
+  dropDuties,
   readSeason,
   readSeasonCsv,
   readBoard,

@@ -28,15 +28,16 @@ export function changeShift(call: Signed, id: string, body: ChangeBody, ownSite:
     const row = shiftOrRefuse(call, id);
     ownSite(row.siteId);
     if (row.cancelledAt !== null) throw refuse('shift-cancelled');
-    const { scope = 'this', ...change } = body;
+    const { scope = 'this', askFirst = false, ...change } = body;
     const rows = rowsOf(call, row, scope);
+    if (askFirst) nameAffected(call, rows, row, change);
     refuseTooFew(call, rows, change.places);
     refuseTooFewForPupils(call, rows, change.pupilPlaces);
     checkLeastAdults(rows, change);
     checkBins(call, row.siteId, change);
     const movedDays = change.localDate === undefined ? 0 : daysBetween(row.localDate, change.localDate);
     for (const each of rows) changeOne(call, each, { ...change, localDate: addDays(each.localDate, movedDays) });
-    call.audit('shift.changed', id, { ...body, shifts: rows.length });
+    call.audit('shift.changed', id, { ...change, scope, shifts: rows.length });
     return readShift(call, id);
   });
 }
@@ -73,6 +74,15 @@ export function cancelShift(call: Signed, id: string, query: CancelQuery, ownSit
 function rowsOf(call: Signed, row: ShiftRow, scope: 'this' | 'this-and-later'): ShiftRow[] {
   if (scope === 'this' || row.seriesId === null) return [row];
   return shiftsOfSeries(call.store, row.seriesId).filter((each) => each.localDate >= row.localDate && each.cancelledAt === null);
+}
+
+/** Says who has a place on a shift whose day or time would change, before anything does (criteria C9). */
+function nameAffected(call: Signed, rows: readonly ShiftRow[], first: ShiftRow, change: ChangeBody): void {
+  const { localDate = first.localDate, localTime = first.localTime, minutes } = change;
+  const moves = (row: ShiftRow) =>
+    localDate !== first.localDate || localTime !== row.localTime || (minutes !== undefined && minutes !== row.minutes);
+  const affected = rows.filter((row) => row.taken > 0 && moves(row));
+  if (affected.length > 0) throw refuse('has-sign-ups', { help: { affected: shiftShapes(call, affected) } });
 }
 
 /** There can not be fewer places than people: the shifts where there would be are named. */

@@ -1,5 +1,6 @@
 /** Shifts: made and found. Changing them is in shift-changes.ts, places on them in sign-ups.ts. */
 import type { Shift, ShiftNew } from '@middenry/contract';
+import { weekdayOf } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
 import { binsAtSite } from '../db/repositories/entry-place.ts';
@@ -21,6 +22,7 @@ import { derivedId } from './id.ts';
 import { addDays, localDateAt, weeklyFrom } from './local-time.ts';
 import { once } from './once.ts';
 import { endOf, shiftShape, shiftShapes } from './shift-shape.ts';
+import { isClosed, siteHours } from './site-times.ts';
 
 type ShiftBody = z.output<typeof ShiftNew>;
 
@@ -29,6 +31,7 @@ const LIST_DAYS = 90;
 /** What is uncovered is told two weeks ahead. */
 const UNCOVERED_DAYS = 14;
 const NEAREST = 3;
+const DAYS_PER_WEEK = 7;
 const FIRST_DATE = '2000-01-01';
 const LAST_DATE = '2199-12-31';
 
@@ -67,20 +70,33 @@ export function addShifts(call: Signed, body: ShiftBody): Shift[] {
 
 function insertRow(call: Signed, body: ShiftBody): void {
   const { store, now } = call;
-  const { id: firstId, weeks, binIds, duties, ...rest } = body;
+  const { id: firstId, weeks: _weeks, weekdays: _weekdays, skipClosed: _skip, binIds, duties, ...rest } = body;
   const timeZone = siteZone(store, body.siteId);
   if (timeZone === null) throw refuse('not-found');
   checkDate(body.localDate);
   checkBins(call, body.siteId, { binIds, duties });
   const createdAt = now.toISOString();
-  const seriesId = weeks > 1 ? derivedId(firstId, 'series') : null;
+  const dates = datesOf(call, body);
+  if (dates.length === 0)
+    throw refuse('site-closed', { errors: [{ pointer: '/localDate', message: 'is a day on which the site is closed' }] });
+  const seriesId = dates.length > 1 ? derivedId(firstId, 'series') : null;
   if (seriesId !== null) insertSeries(store, { id: seriesId, siteId: body.siteId, createdAt });
-  weeklyFrom(body.localDate, weeks).forEach((localDate, week) => {
+  dates.forEach((localDate, week) => {
     const id = week === 0 ? firstId : derivedId(firstId, `week ${week}`);
     insertShift(store, { ...rest, id, localDate, timeZone, seriesId, createdAt });
     setShiftBins(store, id, binIds);
     setShiftDuties(store, id, duties);
   });
+}
+
+/** The days of a weekly row: one weekday, or several of each week, and none on which the site is closed where that is wished. */
+function datesOf(call: Signed, { localDate, weeks, weekdays, skipClosed, siteId }: ShiftBody): string[] {
+  const firsts = weeklyFrom(localDate, weeks);
+  const days = [...new Set(weekdays)].sort((a, b) => a - b).map((weekday) => weekday - weekdayOf(localDate));
+  const all =
+    days.length === 0 ? firsts : firsts.flatMap((first) => days.map((ahead) => addDays(first, (ahead + DAYS_PER_WEEK) % DAYS_PER_WEEK)));
+  const hours = skipClosed ? siteHours(call.store, siteId) : null;
+  return all.sort().filter((date) => hours === null || !isClosed(hours, date));
 }
 
 export function shiftOrRefuse(call: Context, id: string): ShiftRow {

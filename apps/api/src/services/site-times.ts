@@ -1,6 +1,6 @@
 /** When a site is open, when it is closed, and how long a duty takes there. */
 import type { SiteTimes, SiteTimesChange } from '@middenry/contract';
-import { DUTY_KINDS, DUTY_MINUTES, type DutyKind, type SiteHours } from '@middenry/domain';
+import { DUTY_KINDS, DUTY_MINUTES, type DutyKind, type SiteHours, weekdayOf } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
 import { closedOf, openingsOf, ownMinutesOf, setClosed, setOpenings, setOwnMinutes } from '../db/repositories/site-times.ts';
@@ -71,8 +71,10 @@ export function siteHours(store: Store, siteId: string): SiteHours {
   };
 }
 
-/** Whether people can be there on a day. */
+/** Nobody can be there on a closed day. */
 export function refuseClosedDay(hours: SiteHours, localDate: string, pointer: string): void {
-  if (hours.closed.some(({ from, to }) => from <= localDate && localDate <= to))
-    throw refuse('site-closed', { errors: [{ pointer, message: 'is a day on which the site is closed' }] });
+  if (isClosed(hours, localDate)) throw refuse('site-closed', { errors: [{ pointer, message: 'is a day on which the site is closed' }] });
 }
+
+export const isClosed = ({ closed, open }: SiteHours, localDate: string): boolean =>
+  closed.some(({ from, to }) => from <= localDate && localDate <= to) || !open.some(({ weekday }) => weekday === weekdayOf(localDate));

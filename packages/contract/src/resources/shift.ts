@@ -63,6 +63,12 @@ export const ShiftNew = z
     id: ClientId,
     ...shiftShape,
     weeks: z.int().min(1).max(53).default(1).describe('1 = single; n = the same weekday and local time for n weeks'),
+    weekdays: z
+      .array(z.int().min(1).max(7))
+      .max(7)
+      .default([])
+      .describe('on these weekdays of each week, Monday is 1; none: the weekday of the first date'),
+    skipClosed: z.boolean().default(false).describe('none on days on which the site is closed'),
   })
   .strict();
 export const SHIFT_SCOPES = ['this', 'this-and-later'] as const;
@@ -81,6 +87,7 @@ export const ShiftChange = z
     binIds: z.array(Id).max(60),
     duties: z.array(ShiftDuty).max(200),
     scope: Scope,
+    askFirst: z.boolean().describe('name whoever has a place on a later shift that would move, and change nothing'),
   })
   .partial()
   .strict();
