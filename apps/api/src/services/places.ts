@@ -1,6 +1,5 @@
 /** What the sign-up page shows to one person: mine, what I wait for, what fits me, and all that is open. */
 import type { PlaceCard, Places, Shift } from '@middenry/contract';
-import { obstaclesOf, type RotaPerson, type RotaShift } from '@middenry/domain';
 import type { Signed } from '../context.ts';
 import { dutiesOfShifts, openShifts, type ShiftRow, shiftsBetween } from '../db/repositories/shift.ts';
 import { groupsOfShifts } from '../db/repositories/shift-group.ts';
@@ -9,9 +8,9 @@ import { type SeasonRow, signUpSeasons } from '../db/repositories/sign-up-season
 import { openSwapsOf } from '../db/repositories/swap.ts';
 import { waitingOfShifts } from '../db/repositories/waiting.ts';
 import { addDays, localDateAt, startOf } from './local-time.ts';
+import { obstaclesTo } from './rota-facts.ts';
 import { endOf, groupBy, shiftShapes, standingOf } from './shift-shape.ts';
 import { seasonShapes, standInSeason } from './sign-up-seasons.ts';
-import { minuteOfDay } from './site-times.ts';
 import { swapShapes } from './swap-shape.ts';
 
 const NEXT_THAT_FIT = 3;
@@ -35,7 +34,7 @@ export function readPlaces(call: Signed, { days, siteId }: PlacesQuery): Places 
     (row) => isAhead(row) && isMySite(row.siteId) && !mineIds.has(row.id),
   );
   const seasons = signUpSeasons(store, null).filter((season) => isMySite(season.siteId) && season.to >= range.from);
-  const cardOf = cardsFor(call, { rows: there, mine, seasons });
+  const cardOf = cardsFor(call, { rows: there, seasons });
   const open = openShifts(store, { ...range, siteId: siteId ?? null, limit: MOST_OPEN + mine.length }).filter(({ id }) => cardOf.has(id));
   const openCards = open.slice(0, MOST_OPEN).map(({ id }) => cardOf.get(id)!);
   const offers = swapShapes(call, openSwapsOf(store, [...cardOf.keys()])).filter((swap) => !swap.mine && canTake(swap, who.personId));
@@ -63,12 +62,11 @@ function waitsOf({ store, who }: Signed, cardOf: ReadonlyMap<string, PlaceCard>)
 
 interface CardScene {
   readonly rows: readonly ShiftRow[];
-  readonly mine: readonly ShiftRow[];
   readonly seasons: readonly SeasonRow[];
 }
 
 /** Everything that the lines of the list need, read once for all of them. */
-function cardsFor(call: Signed, { rows, mine, seasons }: CardScene): ReadonlyMap<string, PlaceCard> {
+function cardsFor(call: Signed, { rows, seasons }: CardScene): ReadonlyMap<string, PlaceCard> {
   const { store, who } = call;
   const ids = rows.map(({ id }) => id);
   const of = <T extends { readonly shiftId: string }>(list: readonly T[]) => groupBy(list, ({ shiftId }) => shiftId);
@@ -77,8 +75,7 @@ function cardsFor(call: Signed, { rows, mine, seasons }: CardScene): ReadonlyMap
   const groups = of(groupsOfShifts(store, ids));
   const signUps = of(signUpsOfShifts(store, ids));
   const stands = new Map(seasons.map((season) => [season.id, standInSeason(call, season, who.personId)]));
-  const person = rotaPersonOf(call, [...new Set(rows.map(({ siteId }) => siteId))]);
-  const held = mine.map(rotaShiftOf);
+  const obstacles = obstaclesTo(call, who.personId, rows);
   const cards = rows.map((row): PlaceCard => {
     const season = seasons.find(({ siteId, from, to }) => siteId === row.siteId && from <= row.localDate && row.localDate <= to);
     const { startsAt, timeMoved } = startOf(row);
@@ -92,7 +89,7 @@ function cardsFor(call: Signed, { rows, mine, seasons }: CardScene): ReadonlyMap
       waitingCount: waiting.get(id)?.length ?? 0,
       offeredUntil: myWait?.offerUntil ?? null,
       seasonId: season?.id ?? null,
-      inTheWay: (season && stands.get(season.id)?.obstacle) ?? obstaclesOf(person, rotaShiftOf(row), held, 0)[0]?.rule ?? null,
+      inTheWay: (season && stands.get(season.id)?.obstacle) ?? obstacles.get(id)?.[0]?.rule ?? null,
     };
   });
   return new Map(cards.map((card) => [card.id, card]));
@@ -102,27 +99,4 @@ function countDuties(duties: readonly Pick<Shift['duties'][number], 'kind'>[]): 
   const counts = new Map<PlaceCard['duties'][number]['kind'], number>();
   for (const { kind } of duties) counts.set(kind, (counts.get(kind) ?? 0) + 1);
   return [...counts].map(([kind, bins]) => ({ kind, bins }));
-}
-
-/** Whoever asks, as the rules of the rota know people. */
-function rotaPersonOf({ who }: Signed, siteIds: readonly string[]): RotaPerson {
-  return {
-    // Rows of sites that are not theirs were left out before.
-    ...{ id: who.personId, siteIds, adult: who.isAdult, cleared: false, skills: [], wish: 0, declined: [], marks: {} },
-    caps: { period: null, week: null, day: null },
-    weekly: [],
-    away: [],
-  };
-}
-
-function rotaShiftOf(row: ShiftRow): RotaShift {
-  const fromMinute = minuteOfDay(row.localTime);
-  const { id, siteId, localDate, places } = row;
-  return {
-    ...{ id, siteId, localDate, fromMinute, urgency: 1, toMinute: fromMinute + row.minutes },
-    startsAtMs: startOf(row).startsAt.getTime(),
-    endsAtMs: endOf(row),
-    places: [{ count: places, skills: [] }],
-    adultRule: { leastAdults: 0, pupilsPerAdult: 1 },
-  };
 }
