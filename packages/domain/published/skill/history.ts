@@ -5,7 +5,6 @@ import {
   type BinEvent,
   type BinRun,
   LEFTOVERS,
-  runBin,
   type Scenario,
   SMELLS,
   SQUEEZES,
@@ -143,4 +142,10 @@ export function comes(run: BinRun, m: number, days: number, what: Watched): bool
   return false;
 }
 
-export const believed = (history: History): BinRun => runBin(history.scenario, { untilDay: LOG_DAYS - 1 + AHEAD_DAYS });
+/** What the members say of it; days are kept from the last but one of the log, as nothing before is asked for. */
+export function believed({ scenario }: History): BinRun {
+  const run = advance(startRun(scenario, { recordsRows: false }), LOG_DAYS - 2);
+  run.recordsRows = true;
+  run.tracksFromDay = run.day + 1;
+  return advance(run, AHEAD_DAYS + 2);
+}

@@ -3,6 +3,7 @@ import type { BinRun } from '../bin/run-types.ts';
 import type { BinEvent } from '../bin/scenario.ts';
 import { MEMBER_RATIOS, type MemberRatio } from '../bin/state.ts';
 import { normalQuantile, uniformOf } from './chance.ts';
+import { supposeForgotten } from './forgotten.ts';
 import { type Seen, type SeenKind, seenIn } from './likelihood.ts';
 import { RATIO_FACTORS } from './priors.ts';
 import { effectiveMembers, resample } from './resample.ts';
@@ -54,6 +55,7 @@ const CAUSES_OF: Readonly<Record<SeenKind, readonly SurpriseCause[]>> = {
 export function learnFrom(run: BinRun, event: BinEvent, day: number): void {
   const seen = seenIn(event, run.scenario.bin.areaM2).filter((each) => canTeach(run, each));
   if (seen.length === 0) return;
+  if (event.type === 'check') supposeForgotten(run, day);
   for (const each of seen) weigh(run, each, event, day);
   if (run.state.members > 1 && effectiveMembers(run.state.bed.weight) < P.resampleBelow.value * run.state.members) {
     resample(run, uniformOf(run.scenario.seed, day, run.events.indexOf(event), 991));
