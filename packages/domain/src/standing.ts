@@ -112,7 +112,7 @@ export function benchesOf(standing: Standing): { readonly few: Bench; readonly a
 
 /** The days after a run's last under a plan. */
 function tryDays(run: BinRun, events: readonly BinEvent[], days: number): readonly MembersDay[] {
-  const trial = forkRun(run, { keepHistory: false });
+  const trial = forkRun(run, { keepHistory: false, tracksOnly: true });
   advance(trial, days, events);
   return daysOf(trial, run.day + 1, run.day + days);
 }

@@ -57,6 +57,8 @@ export interface BinRun {
   day: number;
   /** False where only the end matters: rows and tracks are then not kept. */
   recordsRows: boolean;
+  /** True where the percentiles of a day are not asked for: tracks are then kept without rows. */
+  readonly tracksOnly: boolean;
 }
 
 export interface RunOptions {

@@ -46,6 +46,7 @@ export function startRun(scenario: Scenario, options: RunOptions = {}): BinRun {
     tracksFromDay: 0,
     day: -1,
     recordsRows: options.recordsRows ?? true,
+    tracksOnly: false,
   };
 }
 
@@ -59,12 +60,13 @@ const inOrder = (events: readonly BinEvent[]): BinEvent[] =>
     .map(({ event }) => event);
 
 /** A copy that can go its own way; rows and tracks up to now are shared as they were. */
-export function forkRun(run: BinRun, options: { readonly keepHistory?: boolean } = {}): BinRun {
+export function forkRun(run: BinRun, options: { readonly keepHistory?: boolean; readonly tracksOnly?: boolean } = {}): BinRun {
   const keep = options.keepHistory ?? true;
   const tracks = emptyTracks();
   if (keep) for (const name of TRACKS) tracks[name] = [...run.tracks[name]];
   return {
     ...run,
+    tracksOnly: options.tracksOnly ?? run.tracksOnly,
     state: copyState(run.state),
     events: [...run.events],
     surprises: [...run.surprises],
@@ -136,7 +138,7 @@ function stepDay(context: RunContext, day: number): void {
 
 function record(run: BinRun): void {
   const { state, day } = run;
-  run.rows.push(rowOf(run));
+  if (!run.tracksOnly) run.rows.push(rowOf(run));
   for (const name of TRACKS) {
     const values = new Float64Array(state.members);
     const read = TRACK_OF[name];

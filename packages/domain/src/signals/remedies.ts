@@ -77,7 +77,9 @@ export function remediesFor(signal: Pick<SignalOutlook, 'id' | 'zone'>, trial: T
   const ranked = [...single].sort(byHelp);
   const confirmed = ranked.slice(0, CONFIRMED).map(onAll).sort(byHelp);
   const helping = confirmed.filter(({ after }) => before.burden - after.burden >= NOTICEABLE_SHARE);
-  const pairs = helping.length < 2 ? [] : pairsOf(ranked.slice(0, PAIRED), scene).map(({ steps, plan }) => tryOn(trial.all, steps, plan));
+  // Where one thing nearly ends the trouble, no pair could do clearly better.
+  const worthPairing = helping.length > 1 && (helping[0]?.after.probability ?? 0) >= PAIR_GAIN_SHARE;
+  const pairs = !worthPairing ? [] : pairsOf(ranked.slice(0, PAIRED), scene).map(({ steps, plan }) => tryOn(trial.all, steps, plan));
   const least = leastAfter(signal, trial);
   // What passes by itself needs nothing; what nothing helps still gets the first thing to try, with its honest figures.
   const fallback = before.probability > 0 ? first.map(onAll) : [];
