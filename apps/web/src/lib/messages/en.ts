@@ -3,5 +3,6 @@ import { folk } from './en/folk.ts';
 import { pages } from './en/pages.ts';
 import { science } from './en/science.ts';
 import { upkeep } from './en/upkeep.ts';
+import { work } from './en/work.ts';
 
-export const en = { ...science, errors, ...pages, ...folk, ...upkeep } as const;
+export const en = { ...science, errors, ...pages, ...folk, ...upkeep, ...work } as const;

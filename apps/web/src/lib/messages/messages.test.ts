@@ -1,11 +1,16 @@
 import { ERROR_CODES } from '@middenry/contract';
 import {
+  ADULT_STATES,
   BANDS,
   BIN_KINDS,
   CAUTION_IDS,
   DUTY_KINDS,
+  DUTY_RESULTS,
+  DUTY_URGENCIES,
+  DUTY_WHYS,
   EXPOSURES,
   HOLD_REASONS,
+  IF_MISSED,
   LEFTOVERS,
   REASON_CODES,
   REMEDY_IDS,
@@ -67,6 +72,11 @@ describe('words', () => {
       worms: WORM_SIGHTINGS,
       visitors: VISITORS,
       errors: ERROR_CODES,
+      dutyWhys: DUTY_WHYS,
+      ifMissed: IF_MISSED,
+      urgencies: DUTY_URGENCIES,
+      dutyResults: DUTY_RESULTS,
+      adultStates: ADULT_STATES,
     } as const;
     for (const [name, list] of Object.entries(lists))
       expect(Object.keys(words[name as keyof typeof lists]).sort()).toEqual([...list].sort());

@@ -46,3 +46,23 @@ export function readShiftForm(form: FormData, f: Format): { ok: true; body: Body
     },
   };
 }
+
+const MOST_PUPILS = 60;
+const LEAST_REASON = 10;
+
+/** Places for pupils and how many adults must come: fewer than two only with a written reason. */
+export function readAdults(
+  form: FormData,
+):
+  | { ok: true; body: Pick<BodyOf<'changeShift'>, 'pupilPlaces' | 'leastAdults' | 'leastAdultsReason'> }
+  | { ok: false; faults: FieldFault[] } {
+  if (!form.has('pupilPlaces')) return { ok: true, body: {} };
+  const pupilPlaces = Number(text(form, 'pupilPlaces'));
+  if (!Number.isInteger(pupilPlaces) || pupilPlaces < 0 || pupilPlaces > MOST_PUPILS)
+    return { ok: false, faults: [{ field: 'pupilPlaces', text: words.pupils.needPlaces }] };
+  if (!form.has('leastAdults')) return { ok: true, body: { pupilPlaces } };
+  if (text(form, 'leastAdults') !== '1') return { ok: true, body: { pupilPlaces, leastAdults: 2 } };
+  const leastAdultsReason = text(form, 'leastAdultsReason');
+  if (leastAdultsReason.length < LEAST_REASON) return { ok: false, faults: [{ field: 'leastAdultsReason', text: words.pupils.needWhy }] };
+  return { ok: true, body: { pupilPlaces, leastAdults: 1, leastAdultsReason } };
+}

@@ -1,8 +1,27 @@
 import { need } from '$lib/api/call.ts';
+import { addDays } from '$lib/format/days.ts';
 import type { PageLoad } from './$types';
 
-export const load: PageLoad = async ({ fetch, params, depends }) => {
+const WEEKS_AHEAD_DAYS = 56;
+const DONE = ['changed', 'results', 'signed', 'off', 'in', 'out'] as const;
+
+export const load: PageLoad = async ({ fetch, params, parent, url, depends }) => {
   depends('app:shifts');
-  const [shift, bins] = await Promise.all([need(fetch, 'readShift', { params }), need(fetch, 'listBins')]);
-  return { shift, bins: bins.items };
+  const { person, session } = await parent();
+  const leads = person.role === 'coordinator' || person.role === 'site-lead';
+  const [card, bins, coming, classes] = await Promise.all([
+    need(fetch, 'readShiftCard', { params }),
+    need(fetch, 'listBins'),
+    need(fetch, 'listShifts', { query: { from: session.today, to: addDays(session.today, WEEKS_AHEAD_DAYS) } }),
+    leads ? need(fetch, 'listClasses') : { items: [] },
+  ]);
+  const done = url.searchParams.get('done');
+  return {
+    card,
+    bins: bins.items,
+    coming: coming.items,
+    classes: classes.items,
+    now: new Date().toISOString(),
+    done: DONE.find((d) => d === done) ?? null,
+  };
 };
