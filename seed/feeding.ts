@@ -50,7 +50,7 @@ const zoneInTurn = (view: BinView): number =>
 function troubled({ story }: Scene, { daysAgo }: Visit, usual: { massKg: number; zone: number }): Fed {
   if (isTrouble(story, daysAgo, 'overfed')) return { massKg: story.weekKg * 4, zone: usual.zone, beddingRatio: 1 };
   // Everything into the near corner, soft and without bedding.
-  if (isTrouble(story, daysAgo, 'airless')) return { massKg: story.weekKg * 8, zone: 1, beddingRatio: 0 };
+  if (isTrouble(story, daysAgo, 'airless')) return { massKg: story.weekKg * 5, zone: 1, beddingRatio: 0 };
   return { ...usual, beddingRatio: isTrouble(story, daysAgo, 'dry') ? 3 : 1 };
 }
 

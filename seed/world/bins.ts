@@ -149,7 +149,7 @@ export const BINS: readonly BinStory[] = [
     name: 'Corridor trays',
     kind: 'tray-stack',
     areaM2: 0.16,
-    depthM: 0.6,
+    depthM: 0.45,
     zones: 2,
     exposure: 'indoors',
     startedDaysAgo: 410,

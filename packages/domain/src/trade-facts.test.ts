@@ -1,7 +1,6 @@
 /**
  * Facts of the trade: common practice, no source. They judge the model and the plans; nothing is fitted to them.
- * Two are not in the model and so not here: that edges run drier than the middle, and that shells and pits stay for many weeks
- * (worms here take all of a layer alike).
+ * One is not in the model and so not here: that edges run drier than the middle.
  */
 import { describe, expect, it } from 'vitest';
 import { advance, type BinRun, forkRun, rowsOf, runBin, viewOf } from './bin/run.ts';
@@ -59,6 +58,43 @@ describe('common practice, no source', () => {
       expect(leftOf(fortnight, soft)).toBeLessThan(0.5);
       for (const fibrous of [3, 4]) expect(leftOf(fortnight, fibrous)).toBeGreaterThan(1.3 * leftOf(fortnight, soft));
     }
+  });
+
+  it('in a well-stocked bin soft food is gone by the next visit, peel and stems stay for weeks, and cobs for many', () => {
+    const stocked = { worms: { massKg: 5 } };
+    const foods = [feed(0, 1, 'strawberry', 1), feed(0, 2, 'lettuce', 1), feed(0, 3, 'broccoli', 1), feed(0, 4, 'corn_cobs', 1)];
+    const [week, month] = [runTo(7, foods, stocked), runTo(28, foods, stocked)];
+    for (const soft of [1, 2]) expect(leftOf(week, soft)).toBeLessThan(0.35);
+    expect(leftOf(month, 3)).toBeGreaterThan(0.2);
+    expect(leftOf(month, 4)).toBeGreaterThan(0.9);
+  });
+
+  it('worms fed by the square metre every week hold or grow, and a small stock doubles in two or three months', () => {
+    const weekly = Array.from({ length: 18 }, (_, i) => ({ ...feed(i * 7, (i % 4) + 1, 'food_scraps_veg', 4.9, 0.5), waterKg: 1 }));
+    const wormsKg = (massKg: number, day: number): number => rowsOf(runTo(day, weekly, { worms: { massKg } })).at(-1)?.wormsKg.p50 ?? 0;
+    expect(wormsKg(2.5, 120)).toBeGreaterThan(2.5);
+    expect(wormsKg(0.5, 40)).toBeLessThan(1);
+    expect(wormsKg(0.5, 90)).toBeGreaterThan(1);
+  });
+
+  it('a wet corner filled again and again goes airless, the same food in one heap a week does not', () => {
+    const tote: Partial<BinSetup> = {
+      ...{ kind: 'tote', areaM2: 0.24, zones: 3, openBase: false, worms: { massKg: 0.5 }, bedWaterKg: 6 },
+      bed: [
+        { material: 'cardboard_corrugated', massKg: 2 },
+        { material: 'castings', massKg: 6 },
+      ],
+    };
+    const worst = (days: readonly number[]): number => {
+      const run = runTo(
+        14,
+        days.map((day) => feed(day, 1, 'food_scraps_veg', 3)),
+        tote,
+      );
+      return Math.max(...rowsOf(run).map((row) => row.airlessFrac.p50));
+    };
+    expect(worst([0, 3, 6, 9])).toBeGreaterThan(0.25);
+    expect(worst([0, 7])).toBeLessThan(0.05);
   });
 
   it('digging through and fluffing lets air into a layer that lacks it', () => {

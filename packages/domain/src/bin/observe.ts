@@ -4,7 +4,7 @@ import { phOf } from './acid.ts';
 import { CARBON_NITROGEN_PARAMETERS } from './carbon-nitrogen.ts';
 import { WATCH_DAYS } from './events.ts';
 import type { DayQuantity } from './outcome.ts';
-import { OXYGEN_PARAMETERS, settledRatio } from './oxygen.ts';
+import { OXYGEN_PARAMETERS, settledRatio, slumpedRatio } from './oxygen.ts';
 import type { Track } from './run-types.ts';
 import type { BinState } from './state.ts';
 
@@ -69,6 +69,11 @@ function worstAirless(state: BinState, m: number, leastKgWb: number): number {
   return worst;
 }
 
+function layerVolumeM3(state: BinState, at: number, areaM2: number): number {
+  const wetKg = layerFoodKgWb(state, at) + state.zone.mixedBeddingKg[at]!;
+  return state.zone.looseVolumeM3[at]! * slumpedRatio(state.zone.settledFrac[at]!, wetKg / areaM2);
+}
+
 /** Height of everything in the bin, [m]. */
 export function levelM(state: BinState, m: number, areaM2: number): number {
   const { bed: b, zone: z } = state;
@@ -77,7 +82,7 @@ export function levelM(state: BinState, m: number, areaM2: number): number {
     (Math.max(0, beddingSolidsKg(state, m) - mixedKg) / OXYGEN_PARAMETERS.beddingDryKgM3.value +
       castingsSolidsKg(state, m) / OXYGEN_PARAMETERS.castingsDryKgM3.value) /
     b.densityRatio[m]!;
-  const layersM3 = overZones(state, m, (at) => z.looseVolumeM3[at]! * settledRatio(z.settledFrac[at]!));
+  const layersM3 = overZones(state, m, (at) => layerVolumeM3(state, at, areaM2 / state.zones));
   return (bedM3 * settledRatio(b.bedSettledFrac[m]!) + layersM3) / areaM2;
 }
 

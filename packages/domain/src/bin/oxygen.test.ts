@@ -9,6 +9,7 @@ import {
   coverResistanceSPerM,
   diffusionRatio,
   freeDiffusionM2PerS,
+  slumpedRatio,
 } from './oxygen.ts';
 import { microbeRatioQ10 } from './temperature.ts';
 
@@ -83,6 +84,17 @@ describe('airless share of a fresh layer on 0.1 m2', () => {
   });
   it('is 0.35 for 4 kg under 5 cm of cover', () => {
     expect(share(4, 20, 0.05)).toBeCloseTo(0.35, 2);
+  });
+});
+
+describe('slumpedRatio()', () => {
+  it('leaves a fresh layer as it was put', () => {
+    expect(slumpedRatio(0, 80)).toBe(1);
+  });
+  it('presses a heavy layer flatter than a light one, wet scraps of 650 kg/m3 to no more than packed wet produce, 940', () => {
+    expect(slumpedRatio(1, 80)).toBeLessThan(slumpedRatio(1, 20));
+    expect(650 / slumpedRatio(1, 20)).toBeGreaterThan(800);
+    expect(650 / slumpedRatio(1, 40)).toBeLessThan(940);
   });
 });
 

@@ -13,8 +13,10 @@ export const OXYGEN_PARAMETERS = {
   settledExponent: parameter(3, '1', 'from memory', 'moldrup-1997'),
   loosenedExponent: parameter(6, '1', 'from memory', 'moldrup-1997'),
   loosenedDays: parameter(7, 'd', 'estimate', 'none: fluffed bedding is flat again within two visits'),
-  settlingDays: parameter(10, 'd', 'estimate', 'none: soft food has slumped after a week or two'),
-  settledVolumeRatio: parameter(0.8, 'ratio', 'estimate', 'none: slumped layer over fresh layer'),
+  settlingDays: parameter(5, 'd', 'estimate', 'none: soft food has slumped within a week'),
+  settledVolumeRatio: parameter(0.8, 'ratio', 'estimate', 'none: settled bed over fresh bed'),
+  mostLayerStrain: parameter(0.45, 'share', 'estimate', 'none: slumped wet scraps reach 0.9-1 kg/L (NRAES-54 packed wet produce 0.94)'),
+  halfStrainKgPerM2: parameter(20, 'kg/m2', 'estimate', 'none: a layer of 3 cm presses itself flat by a fifth'),
   anaerobicRatio: parameter(0.3, 'ratio', 'estimate', 'none: ferments are slower than respiration'),
   leastAirFrac: parameter(0.03, 'share', 'estimate', 'none: entrapped air; a layer swells before it holds less'),
   coverPorosity: parameter(0.85, 'share', 'estimate', 'model 1.3 check figure'),
@@ -111,5 +113,10 @@ export function baseOxygenFrac(diffusionM2PerS: number, useGPerM3S: number, airG
 export const packingExponent = (looseFrac: number): number =>
   P.settledExponent.value + (P.loosenedExponent.value - P.settledExponent.value) * looseFrac;
 
-/** Room of a settled layer over its fresh room. */
+/** Room of a layer that has slumped under its own wet mass over its fresh room: the heavier it lies, the flatter. */
+export function slumpedRatio(settledFrac: number, loadKgPerM2: number): number {
+  return 1 - (P.mostLayerStrain.value * settledFrac * loadKgPerM2) / (loadKgPerM2 + P.halfStrainKgPerM2.value);
+}
+
+/** Room of a settled bed over its fresh room. */
 export const settledRatio = (settledFrac: number): number => 1 - (1 - P.settledVolumeRatio.value) * settledFrac;

@@ -12,6 +12,14 @@ export const WATER_PARAMETERS = {
   foodHoldKgPerKg: parameter(4, 'kg/kg', 'estimate', 'none: slumped scraps at 80 %'),
   seepPerDay: parameter(0.15, '1/d', 'estimate', 'none: cells let go over a week'),
   drainPerDay: parameter(0.5, '1/d', 'estimate', 'none'),
+  soilGivesKgPerM2Day: parameter(
+    1,
+    'kg/m2/d',
+    'estimate',
+    'none: damp soil lifts about a millimetre a day into a drier bed that lies on it',
+  ),
+  soilFullFracWb: parameter(0.55, 'share', 'estimate', 'none: dry enough to draw all that the soil can lift'),
+  soilStartFracWb: parameter(0.65, 'share', 'estimate', 'none: as damp as the soil beneath, nothing moves'),
   lidded: parameter(0.3, 'kg/m2/d', 'estimate', 'none: plastic with a lid and holes'),
   breathing: parameter(0.7, 'kg/m2/d', 'estimate', 'none: cloth, trays, slats'),
   outdoors: parameter(0.9, 'kg/m2/d', 'estimate', 'none: covered bed in the open'),
@@ -57,6 +65,12 @@ export function exposureRatio(exposure: Exposure): number {
 
 /** A bin that lets surplus water out by itself. */
 export const drainsItself = (kind: BinKind, openBase: boolean): boolean => openBase || (kind !== 'tote' && kind !== 'vessel');
+
+/** What the soil under a bed without a floor lifts into it, [kg/m2/d]: no rain is known, and this keeps such a bed from drying to dust. */
+export function soilGivesKgPerM2Day(moistureFracWb: number): number {
+  const dry = (P.soilStartFracWb.value - moistureFracWb) / (P.soilStartFracWb.value - P.soilFullFracWb.value);
+  return P.soilGivesKgPerM2Day.value * Math.min(1, Math.max(0, dry));
+}
 
 /** Evaporation by warmth and by how wet the surface still is. */
 export function evaporationRatio(tempC: number, moistureFracWb: number): number {

@@ -11,6 +11,7 @@ import {
   OXYGEN_PARAMETERS as P,
   packingExponent,
   settledRatio,
+  slumpedRatio,
 } from '../oxygen.ts';
 import { localRiseC, metabolicRatio, TEMPERATURE_PARAMETERS } from '../temperature.ts';
 import { WORM_PARAMETERS } from '../worms.ts';
@@ -77,7 +78,8 @@ export function stepLayerAir({ state, scratch: s, geometry, structure, weather }
       const organic = (z.labileKg[at]! + z.slowKg[at]! + z.mixedBeddingKg[at]!) / dry;
       const solidsM3 = dry * (organic / P.organicDensityKgM3.value + (1 - organic) / P.mineralDensityKgM3.value);
       const waterM3 = z.waterKg[at]! / WATER_KG_PER_M3;
-      const volume = Math.max(z.looseVolumeM3[at]! * settledRatio(z.settledFrac[at]!), (solidsM3 + waterM3) / (1 - P.leastAirFrac.value));
+      const slumped = slumpedRatio(z.settledFrac[at]!, (dry + z.waterKg[at]!) / geometry.zoneAreaM2);
+      const volume = Math.max(z.looseVolumeM3[at]! * slumped, (solidsM3 + waterM3) / (1 - P.leastAirFrac.value));
       const air = 1 - (solidsM3 + waterM3) / volume;
       const tempC = s.zone.tempC[at]!;
       const diffusion =

@@ -21,45 +21,27 @@ export function passThrough(context: StepContext): void {
     const mostKg = P.ingestionKgPerKgDay.value * massKg * warm * around * b.appetiteRatio[m]!;
     b.appetiteKgDbPerDay[m] = mostKg;
     if (mostKg <= 0) continue;
-    let foodKg = 0;
-    let midKg = 0;
-    for (let at = m; at < members * zones; at += members) {
-      const soft = softness(z.labileRatePerDay[at]!);
-      const tough = z.slowKg[at]! + z.ashKg[at]!;
-      foodKg += reachKg(z.labileKg[at]! * soft, tough, z.airlessFrac[at]!);
-      // Rot and worms share the day, so appetite meets the food of its middle.
-      midKg += reachKg((z.labileKg[at]! + s.zone.labileLostKg[at]! / 2) * soft, tough, z.airlessFrac[at]!);
-    }
-    const strength = eatingStrength(midKg, mostKg, P.ingestionHalfKgPerM2.value * geometry.areaM2, days);
-    for (let zone = 0; zone < zones; zone++) eatLayer(context, m, zone * members + m, strength);
-    const eatenKg = (-Math.expm1(-strength) * foodKg) / days;
-    eatBedding(context, m, Math.max(0, mostKg - eatenKg) * P.beddingAppetiteRatio.value * days);
+    let softKg = 0;
+    // Rot and worms share the day, so appetite meets the food of its middle.
+    for (let at = m; at < members * zones; at += members)
+      softKg +=
+        (1 - z.airlessFrac[at]!) *
+        (z.labileKg[at]! * softened(s.zone.labileRate[at]!, days) + (z.slowKg[at]! + z.ashKg[at]!) * softened(s.zone.slowRate[at]!, days));
+    const taken = -Math.expm1((-mostKg * days) / (softKg + P.ingestionHalfKgPerM2Day.value * geometry.areaM2 * days));
+    for (let zone = 0; zone < zones; zone++) eatLayer(context, m, zone * members + m, taken);
+    eatBedding(
+      context,
+      m,
+      Math.max(0, mostKg * days - taken * softKg) * P.beddingAppetiteRatio.value,
+      softened(s.beddingSlowRate[m]!, days),
+    );
     b.bedWaterKg[m]! += s.releasedWaterKg[m]!;
     s.releasedWaterKg[m] = 0;
   }
 }
 
-/** How readily labile food is eaten before it has rotted: as fast as it softens. */
-const softness = (labileRatePerDay: number): number =>
-  Math.min(1, (labileRatePerDay * DECAY_PARAMETERS.labileWithWorms.value) / P.softRatePerDay.value);
-
-/** Food within reach: what is soft, a part of what is tough, nothing where there is no air. */
-const reachKg = (softKg: number, toughKg: number, airless: number): number =>
-  (softKg + P.toughAppetiteRatio.value * toughKg) * (1 - airless);
-
-const EATING_STEPS = 2;
-
-/** Minus the logarithm of the share left of food in reach: appetite with a half-saturation, in two steps by their midpoints, so that a step's length hardly matters. */
-function eatingStrength(foodKg: number, mostKgPerDay: number, halfKg: number, days: number): number {
-  if (foodKg <= 0) return 0;
-  let left = foodKg;
-  const wishKg = (mostKgPerDay * days) / EATING_STEPS;
-  for (let i = 0; i < EATING_STEPS; i++) {
-    const midway = left * Math.exp(-wishKg / 2 / (left + halfKg));
-    left *= Math.exp(-wishKg / (midway + halfKg));
-  }
-  return Math.log(foodKg / left);
-}
+/** Share of a pool that microbes make soft enough to swallow in a time, beside what they burn themselves. */
+const softened = (ratePerDay: number, days: number): number => -Math.expm1(-P.softenedPerRotted.value * ratePerDay * days);
 
 function addLabile({ state }: StepContext, m: number, kg: number, ratePerDay: number): void {
   const b = state.bed;
@@ -69,13 +51,14 @@ function addLabile({ state }: StepContext, m: number, kg: number, ratePerDay: nu
   b.castingsLabileKg[m] = have + kg;
 }
 
-function eatLayer(context: StepContext, m: number, at: number, strength: number): void {
+function eatLayer(context: StepContext, m: number, at: number, taken: number): void {
+  const { scratch: s, days } = context;
   const { bed: b, zone: z } = context.state;
   const organic = z.labileKg[at]! + z.slowKg[at]!;
-  if (strength <= 0 || organic <= 0) return;
-  const here = strength * (1 - z.airlessFrac[at]!);
-  const labileShare = -Math.expm1(-here * softness(z.labileRatePerDay[at]!));
-  const slowShare = -Math.expm1(-here * P.toughAppetiteRatio.value);
+  const here = taken * (1 - z.airlessFrac[at]!);
+  if (here <= 0 || organic <= 0) return;
+  const labileShare = here * softened(s.zone.labileRate[at]!, days);
+  const slowShare = here * softened(s.zone.slowRate[at]!, days);
   // Carbon, nitrogen, ash and water go with the organic solids that go.
   const gone = (z.labileKg[at]! * labileShare + z.slowKg[at]! * slowShare) / organic;
   addLabile(context, m, z.labileKg[at]! * labileShare, z.labileRatePerDay[at]!);
@@ -89,11 +72,11 @@ function eatLayer(context: StepContext, m: number, at: number, strength: number)
   shrinkLayer(context, m, at, gone, labileShare);
 }
 
-function eatBedding(context: StepContext, m: number, wishKg: number): void {
+function eatBedding(context: StepContext, m: number, wishKg: number, softFrac: number): void {
   const { state, scratch: s } = context;
   const { bed: b, zone: z, members, zones } = state;
   const beddingKg = b.beddingLabileKg[m]! + b.beddingSlowKg[m]! + b.beddingAshKg[m]!;
-  const share = beddingKg > 0 && wishKg > 0 ? -Math.expm1(-wishKg / beddingKg) : 0;
+  const share = beddingKg > 0 && wishKg > 0 ? softFrac * -Math.expm1(-wishKg / (beddingKg * softFrac)) : 0;
   if (share > 0) {
     addLabile(context, m, b.beddingLabileKg[m]! * share, b.beddingLabileRatePerDay[m]!);
     b.castingsSlowKg[m]! += b.beddingSlowKg[m]! * share;

@@ -149,11 +149,10 @@ export function shrinkLayer(context: StepContext, m: number, at: number, gone: n
   const { bed: b, zone: z } = state;
   b.castingsAshKg[m]! += z.ashKg[at]! * gone;
   z.ashKg[at]! *= 1 - gone;
-  const beddingM3 = z.mixedBeddingKg[at]! / (OXYGEN_PARAMETERS.beddingDryKgM3.value * b.densityRatio[m]!);
-  const foodM3 = Math.max(0, z.looseVolumeM3[at]! - beddingM3);
-  const layerM3 = z.looseVolumeM3[at]!;
-  const released = layerM3 > 0 ? z.waterKg[at]! * gone * (foodM3 / layerM3) : z.waterKg[at]! * gone;
-  z.looseVolumeM3[at]! -= foodM3 * gone;
+  const released = z.waterKg[at]! * gone;
+  z.looseVolumeM3[at]! *= 1 - gone;
+  // Bedding that was mixed in becomes bed as the food around it goes.
+  z.mixedBeddingKg[at]! *= 1 - gone;
   z.waterKg[at]! -= released;
   s.releasedWaterKg[m]! += released;
   z.lastLeftFrac[at]! *= 1 - gone;

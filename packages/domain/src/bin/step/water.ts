@@ -1,4 +1,4 @@
-import { evaporationRatio, WATER_PARAMETERS as P } from '../water.ts';
+import { evaporationRatio, WATER_PARAMETERS as P, soilGivesKgPerM2Day } from '../water.ts';
 import { capacityKg } from '../water-balance.ts';
 import type { StepContext } from './context.ts';
 
@@ -31,6 +31,11 @@ export function stepWater(context: StepContext): void {
     const gone = evaporate(context, m, wish);
     b.evaporationKgPerDay[m] = gone / days;
     b.waterGasKg[m]! += gone;
+    if (geometry.openBase) {
+      const lifted = soilGivesKgPerM2Day(s.moistureFracWb[m]!) * geometry.areaM2 * days;
+      b.bedWaterKg[m]! += lifted;
+      b.waterInKg[m]! += lifted;
+    }
     if (!geometry.drains) continue;
     const surplus = (b.bedWaterKg[m]! - capacityKg(state, m)) * drain;
     if (surplus <= 0) continue;
