@@ -16,6 +16,8 @@ import { type Events, eventsOf } from './services/events.ts';
 import { type InProcess, inProcessOf } from './services/in-process.ts';
 import type { Keeper } from './services/keeper.ts';
 import type { SetupCode } from './services/setup-code.ts';
+import { solverDesk } from './solver/desk.ts';
+import type { OwnSolver } from './solver/highs-solver.ts';
 
 export interface AppOptions {
   readonly store: Store;
@@ -23,6 +25,8 @@ export interface AppOptions {
   readonly config: Config;
   readonly setupCode?: SetupCode | undefined;
   readonly keeper?: Keeper | undefined;
+  /** Left out: the solver in a thread of its own. */
+  readonly solver?: OwnSolver | undefined;
   /** Where log lines go; left out, there is no log. */
   readonly log?: NodeJS.WritableStream;
   /** Checks every answer against the contract; for tests, since it costs more than the answer itself. */
@@ -45,7 +49,8 @@ declare module 'fastify' {
 /** The whole API as one Fastify instance, not yet listening. */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const { store, clock, config } = options;
-  const frame: Frame = { store, clock, config, setupCode: options.setupCode, keeper: options.keeper };
+  const solver = solverDesk(options.solver);
+  const frame: Frame = { store, clock, config, solver, setupCode: options.setupCode, keeper: options.keeper };
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     requestTimeout: 30 * SECOND_MS,
@@ -68,6 +73,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   app.removeContentTypeParser('text/plain');
   app.decorate('events', eventsOf(store));
   app.addHook('preClose', async () => app.events.close());
+  app.addHook('onClose', () => solver.close());
   setCommonHeaders(app, config);
   app.decorate('drain', countRequests(app));
   logRequests(app);

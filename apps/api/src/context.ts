@@ -3,6 +3,7 @@ import type { Config } from './config.ts';
 import type { Store } from './db/store.ts';
 import type { Keeper } from './services/keeper.ts';
 import type { SetupCode } from './services/setup-code.ts';
+import type { SolverDesk } from './solver/desk.ts';
 
 /** Time is an argument, so that a test or the demonstration can stand on any day. */
 export interface Clock {
@@ -43,6 +44,7 @@ export interface Frame {
   readonly store: Store;
   readonly clock: Clock;
   readonly config: Config;
+  readonly solver: SolverDesk;
   /** Waits to be typed in where a programme of one's own is to begin. */
   readonly setupCode?: SetupCode | undefined;
   /** Looks after backups and drills. */

@@ -14,6 +14,7 @@ import { placeRoutes } from './resources/place.ts';
 import { placesRoutes } from './resources/places.ts';
 import { proposalRoutes } from './resources/proposal.ts';
 import { pupilGroupRoutes } from './resources/pupil-group.ts';
+import { rotaRoutes } from './resources/rota.ts';
 import { seasonRoutes } from './resources/season.ts';
 import { sessionRoutes } from './resources/session.ts';
 import { setupRoutes } from './resources/setup.ts';
@@ -44,6 +45,7 @@ export * from './resources/place.ts';
 export * from './resources/places.ts';
 export * from './resources/proposal.ts';
 export * from './resources/pupil-group.ts';
+export * from './resources/rota.ts';
 export * from './resources/season.ts';
 export * from './resources/session.ts';
 export * from './resources/setup.ts';
@@ -69,6 +71,7 @@ export const ROUTES = [
   ...stuffRoutes,
   ...peopleRoutes,
   ...availabilityRoutes,
+  ...rotaRoutes,
   ...shiftRoutes,
   ...shiftCardRoutes,
   ...swapRoutes,

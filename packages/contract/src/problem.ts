@@ -38,6 +38,7 @@ export const ERROR_CODES = [
   'pupils-need-adults',
   'swap-gone', // accepted by somebody else, taken back, or the place is gone
   'swap-open', // this place is on offer already
+  'invitation-gone', // answered, run out or taken back
   'has-sign-ups',
   'site-closed',
   'not-open-yet',

@@ -1,5 +1,5 @@
 import type { RouteName } from '@middenry/contract';
-import { PEOPLE, SITES } from '../../cast.ts';
+import { freshId, PEOPLE, SITES } from '../../cast.ts';
 import { changed, type Make } from './sample.ts';
 
 /** Who can come when, and who is asked. */
@@ -46,5 +46,44 @@ export const rotaSamples = {
         'a skill twice': { needs: [body.needs[0], body.needs[0]] },
       }),
     };
+  },
+  fillGaps: () => {
+    const body = { id: freshId(), from: '2026-12-01', to: '2026-12-31', siteIds: [SITES.meadow], seconds: 5 };
+    return {
+      who: 'coordinator',
+      url: '/api/rota/runs',
+      body,
+      also: changed(body, {
+        'a last day before the first': { to: '2026-11-30' },
+        'more than half a year': { to: '2027-12-31' },
+        'a site of nowhere': { siteIds: [PEOPLE.pupil.id] },
+      }),
+    };
+  },
+  listRotaRuns: () => ({ who: 'coordinator', url: '/api/rota/runs' }),
+  readRotaRun: ({ runId }) => ({ who: 'coordinator', url: `/api/rota/runs/${runId}`, params: { id: runId } }),
+  sendInvitations: ({ runId, invitationId }) => {
+    const body = { id: freshId(), proposalIds: [invitationId] };
+    return {
+      who: 'coordinator',
+      url: `/api/rota/runs/${runId}/invitations`,
+      params: { id: runId },
+      body,
+      also: changed(body, { 'a proposal of nowhere': { proposalIds: [freshId()] } }),
+    };
+  },
+  listInvitations: () => ({ who: 'otherVolunteer', url: '/api/invitations' }),
+  acceptInvitation: ({ invitationId }) => ({
+    who: 'otherVolunteer',
+    url: `/api/invitations/${invitationId}/accept`,
+    params: { id: invitationId },
+    body: { id: freshId() },
+    ready: ({ cast }, who) => {
+      cast.store.sqlite.prepare('UPDATE rota_proposal SET person_id = ? WHERE id = ?').run(PEOPLE[who!].id, invitationId);
+    },
+  }),
+  endInvitation: ({ invitationId }) => {
+    const url = `/api/invitations/${invitationId}`;
+    return { who: 'otherVolunteer', url, params: { id: invitationId }, notTheirs: [{ who: 'volunteer', url }] };
   },
 } satisfies Partial<Record<RouteName, Make>>;

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
+import { endRotaRun, insertProposal, insertRotaRun, inviteProposal } from '../../../apps/api/src/db/repositories/rota.ts';
 import type { Store } from '../../../apps/api/src/db/store.ts';
-import { BINS, type Cast, freshId, openCast, type PEOPLE, SITES } from '../../cast.ts';
+import { BINS, type Cast, freshId, openCast, PEOPLE, SITES } from '../../cast.ts';
 
 /** The cast with one of everything that a route can point at. */
 export interface Stage {
@@ -11,6 +12,9 @@ export interface Stage {
   readonly signUpId: string;
   /** The volunteer's place at the school, on offer to anybody. */
   readonly swapId: string;
+  /** A run of the rota with one proposal that is not sent, and the other volunteer invited to the first shift. */
+  readonly runId: string;
+  readonly invitationId: string;
   readonly groupId: string;
   /** Drawn by wishes. */
   readonly seasonId: string;
@@ -93,6 +97,8 @@ export async function openStage(): Promise<Stage> {
     schoolShiftId: freshId(),
     signUpId: freshId(),
     swapId: freshId(),
+    runId: freshId(),
+    invitationId: freshId(),
     groupId: freshId(),
     seasonId: freshId(),
     schoolSeasonId: freshId(),
@@ -120,7 +126,24 @@ export async function openStage(): Promise<Stage> {
   const group = (id: string, classId: string) => ({ id, classId, pupils: 8 });
   await make(cast, 'owner', `/api/shifts/${ids.shiftId}/groups`, group(ids.groupId, classes.classId));
   await make(cast, 'owner', `/api/shifts/${ids.schoolShiftId}/groups`, group(ids.schoolGroupId, classes.schoolClassId));
+  makeRun(cast.store, ids);
   return { cast, ...ids, ...classes, card, schoolCard };
+}
+
+/** Put there by hand: a search for every stage would take longer than the test. */
+function makeRun(store: Store, { runId, invitationId, shiftId }: { runId: string; invitationId: string; shiftId: string }): void {
+  const at = '2026-11-25T09:00:00.000Z';
+  const run = { id: runId, madeBy: PEOPLE.owner.id, madeAt: at, from: '2026-12-01', to: '2026-12-31', siteIds: '[]', seconds: 20 };
+  insertRotaRun(store, run);
+  const totals = { held: 1, largestShortfall: 0, squaredShortfalls: 0, peopleBelow: 0 };
+  const fairness = { rows: [], before: totals, after: totals };
+  const report = { gap: 0, stages: [], gaps: [], conflicts: [], fairness, weeks: { from: '2026-11-30', to: '2027-01-03' } };
+  endRotaRun(store, runId, { status: 'optimal', at, report: JSON.stringify(report) });
+  const reason = JSON.stringify({ why: ['only-one'], others: 0, wish: 1, heldBefore: 0, heldAfter: 1, liking: 'can' });
+  const proposal = { runId, shiftId, skill: null, reason };
+  insertProposal(store, { ...proposal, id: invitationId, personId: PEOPLE.otherVolunteer.id });
+  insertProposal(store, { ...proposal, id: freshId(), personId: PEOPLE.siteLead.id });
+  inviteProposal(store, invitationId, { at, until: '2026-11-28T09:00:00.000Z' });
 }
 
 /** Tables that note that something was tried or seen; a refused request may add to them, and to nothing else. */

@@ -42,6 +42,7 @@ export const PROBLEMS = {
   'pupils-need-adults': { status: 409, title: 'Adults first', detail: 'Pupils come only when enough adults do.' },
   'swap-gone': { status: 409, title: 'No longer on offer', detail: 'This place is no longer on offer.' },
   'swap-open': { status: 409, title: 'On offer already', detail: 'This place is on offer already.' },
+  'invitation-gone': { status: 409, title: 'Too late', detail: 'This invitation was answered, has run out or was taken back.' },
   'has-sign-ups': { status: 409, title: 'People signed up', detail: 'People hold places here; see help.' },
   'site-closed': { status: 409, title: 'Site closed', detail: 'The site is closed on that day.' },
   'not-open-yet': { status: 409, title: 'Not open yet', detail: 'Places of this term cannot be taken yet; see help.' },

@@ -64,6 +64,13 @@ import { readSiteTimes } from './place/read-site-times.ts';
 import { acceptProposals } from './proposal/accept-proposals.ts';
 import { dropDuties } from './proposal/drop-duties.ts';
 import { listProposals } from './proposal/list-proposals.ts';
+import { acceptInvitation } from './rota/accept-invitation.ts';
+import { endInvitation } from './rota/end-invitation.ts';
+import { fillGaps } from './rota/fill-gaps.ts';
+import { listInvitations } from './rota/list-invitations.ts';
+import { listRotaRuns } from './rota/list-rota-runs.ts';
+import { readRotaRun } from './rota/read-rota-run.ts';
+import { sendInvitations } from './rota/send-invitations.ts';
 import { readSeason } from './season/read-season.ts';
 import { readSeasonCsv } from './season/read-season-csv.ts';
 import { enterDemo } from './session/enter-demo.ts';
@@ -136,6 +143,13 @@ export const HANDLERS: readonly BoundRoute[] = [
   readAvailability,
   putAvailability,
   putShiftNeeds,
+  acceptInvitation,
+  endInvitation,
+  fillGaps,
+  listInvitations,
+  listRotaRuns,
+  readRotaRun,
+  sendInvitations,
   logFeeding,
   logCheck,
   logHarvest,

@@ -1,5 +1,8 @@
 import type { Who } from '../context.ts';
 
+/** Shown for somebody whose data was erased; their hours stay. */
+export const FORMER = 'former volunteer';
+
 /** First name and initial, all that others need to see of somebody. */
 export function shortName(name: string): string {
   const words = name.trim().split(/\s+/);

@@ -9,12 +9,10 @@ import { type SignUpRow, signUpsOfShifts } from '../db/repositories/sign-up.ts';
 import { openSwapsOf } from '../db/repositories/swap.ts';
 import { type WaitingRow, waitingOfShifts } from '../db/repositories/waiting.ts';
 import { type LocalStart, startOf } from './local-time.ts';
-import { nameFor } from './names.ts';
+import { FORMER, nameFor } from './names.ts';
 import { swapShapes } from './swap-shape.ts';
 
 const MS_PER_MINUTE = 60_000;
-/** Shown for somebody whose data was erased; their hours stay. */
-const FORMER = 'former volunteer';
 
 export function shiftShapes(call: Context, rows: readonly ShiftRow[]): Shift[] {
   if (rows.length === 0) return [];

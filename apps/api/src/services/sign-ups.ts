@@ -52,20 +52,20 @@ function personToSignUp(call: Signed, wished: string | undefined): string {
   return personId;
 }
 
-function refuseClosed(call: Signed, shift: ShiftRow): void {
+export function refuseClosed(call: Signed, shift: ShiftRow): void {
   if (shift.cancelledAt !== null) throw refuse('shift-cancelled');
   // Who came without a place is added afterwards, by somebody who may.
   if (endOf(shift) <= call.now.getTime() && call.who.role !== 'coordinator') throw refuse('shift-over');
 }
 
-function whyNot(call: Context, shift: ShiftRow, personId: string) {
+export function whyNot(call: Context, shift: ShiftRow, personId: string) {
   if (isSignedUp(call.store, shift.id, personId)) return refuse('already-signed-up');
   const waitingCount = waitingOfShifts(call.store, [shift.id]).length;
   return refuse('shift-full', { help: { nearest: nearestOpen(call, shift), waitingCount } });
 }
 
 /** Whoever has a place waits no longer. */
-function endWaitOf(call: Context, shiftId: string, personId: string): void {
+export function endWaitOf(call: Context, shiftId: string, personId: string): void {
   const wait = waitingOfShifts(call.store, [shiftId]).find((row) => row.personId === personId);
   if (wait) endWaiting(call.store, wait.id, { at: call.now.toISOString(), how: 'took' });
 }

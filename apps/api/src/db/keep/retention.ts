@@ -20,6 +20,7 @@ export const RETENTION = [
   { what: 'six-digit codes', days: 1, sql: 'DELETE FROM device_code WHERE expires_at < ?' },
   { what: 'failed sign-ins', days: 30, sql: 'DELETE FROM sign_in_try WHERE last_failure_at < ?' },
   { what: 'the audit', days: 366, sql: 'DELETE FROM audit WHERE at < ?' },
+  { what: 'runs that filled gaps in the rota', days: 366, sql: 'DELETE FROM rota_run WHERE made_at < ?' },
   {
     what: 'ids of entries already taken, for phones that were long offline',
     days: 400,

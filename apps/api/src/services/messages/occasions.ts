@@ -97,3 +97,21 @@ export function tellSwapAccepted(
     goodUntil: endAt(swap.shift),
   });
 }
+
+/** Somebody is asked for a place until `until`. */
+export function tellInvitation(
+  call: Signed,
+  invitation: { readonly id: string; readonly personId: string; readonly shift: ShiftRow; readonly until: Date },
+): void {
+  const { id, personId, shift, until } = invitation;
+  tell(call.store, {
+    ...{ personId, kind: 'rota-invitation', shiftId: shift.id, occasion: id, now: call.now },
+    facts: { invitationId: id, until: until.toISOString() },
+    goodUntil: until,
+  });
+}
+
+/** It was answered or taken back. */
+export function endInvitationMessage(call: Signed, { id, shiftId }: { readonly id: string; readonly shiftId: string }): void {
+  endMessages(call.store, { kind: 'rota-invitation', shiftId, occasion: id, at: call.now.toISOString() });
+}

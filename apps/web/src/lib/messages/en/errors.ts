@@ -42,6 +42,7 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'already-signed-up': { what: 'You have a place on this shift already.', next: 'You need do nothing.' },
   'pupils-need-adults': { what: 'Pupils can only come when enough adults do.', next: 'Ask an adult to take a place first.' },
   'swap-gone': { what: 'This place is no longer on offer.', next: 'Look at the list of shifts for another one.' },
+  'invitation-gone': { what: 'You can no longer answer this.', next: 'Look at the list of shifts for a free place.' },
   'swap-open': { what: 'You have offered this place already.', next: 'Wait for an answer, or take the offer back.' },
   'has-sign-ups': { what: 'People have signed up for this.', next: 'Tell them first, or keep their places.' },
   'site-closed': { what: 'The site is closed on that day.', next: 'Choose a day on which it is open.' },
