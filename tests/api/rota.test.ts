@@ -2,7 +2,7 @@ import type { RotaRun } from '@middenry/contract';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { rotaScene } from '../../apps/api/src/services/rota-scene.ts';
 import { rotaFaults } from '../../packages/domain/src/rota/check.ts';
-import { type Cast, freshId, later, openCast, PEOPLE, type PersonKey, SITES } from '../cast.ts';
+import { type Cast, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../cast.ts';
 
 let cast: Cast;
 beforeAll(async () => {
@@ -13,7 +13,6 @@ beforeEach(() => {
 });
 afterAll(() => cast.close());
 
-const MINUTES_PER_DAY = 24 * 60;
 /** Each test has a week of its own, so that none sees the shifts of another. */
 let monday = new Date('2026-12-07T00:00:00Z');
 function nextWeek(): { day(weekday: number): string; range: { from: string; to: string } } {
@@ -235,7 +234,7 @@ describe('invitations', () => {
     expect((await invitations('volunteer')).map(({ free }: { free: boolean }) => free)).toEqual([true, false]);
     expect((await accept('volunteer', of(full))).body.code).toBe('shift-full');
     expect((await readRun(run)).proposals.map(({ state }) => state)).toEqual(['invited', 'withdrawn', 'gone']);
-    later(cast, 3 * MINUTES_PER_DAY);
+    cast.clock.at = new Date('2026-11-28T10:00:00.000Z');
     expect((await readRun(run)).proposals.map(({ state }) => state)).toEqual(['run-out', 'withdrawn', 'run-out']);
     expect(await invitations('volunteer')).toEqual([]);
     expect((await accept('volunteer', mine[0].id)).body.code).toBe('invitation-gone');
