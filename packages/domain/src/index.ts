@@ -8,6 +8,7 @@ export * from './bin/scenario.ts';
 export * from './bin/simulate.ts';
 export { encodeCheckpoint, restoreRun } from './ensemble/checkpoint.ts';
 export * from './ensemble/learn.ts';
+export { SEEN_KINDS, type SeenKind } from './ensemble/likelihood.ts';
 export * from './ensemble/memory.ts';
 export * from './fan.ts';
 export * from './materials/blend.ts';

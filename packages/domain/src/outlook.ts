@@ -129,7 +129,9 @@ function dutiesFor(standing: Standing, signals: readonly SignalOutlook[]): reado
     const signal = signals.find((each) => each.id === id);
     return signal?.sinceDay ?? signal?.firstLikelyDay ?? null;
   };
-  const foodInHandDays = [past.at(-1), ...coming].map((each) => weightedMedian(each));
+  // What is planned is no reason not to plan it: the duty asks when food would run out if nobody came.
+  const unfed = standing.planned.length === 0 ? coming : tryDays(standing, [], coming.length);
+  const foodInHandDays = [past.at(-1), ...unfed].map((each) => weightedMedian(each));
   return dutiesOf({ today, log: logFactsAt(log, today), checkIntervalDays, resting, foodInHandDays, sinceDay });
 }
 

@@ -6,6 +6,6 @@ import { binOutlook, datesFrom } from './outlook-shape.ts';
 
 export async function readOutlook(call: Context, binId: string, historyDays: number): Promise<BinOutlook> {
   const bin = binOf(call.store, binId);
-  const { outlook, today } = await outlookFor(call, bin);
-  return binOutlook(bin, outlook, { dateOf: datesFrom(bin.startedOn), today, historyDays });
+  const { outlook, today, planned } = await outlookFor(call, bin, historyDays);
+  return binOutlook(bin, outlook, { dateOf: datesFrom(bin.startedOn), today, historyDays, planned });
 }

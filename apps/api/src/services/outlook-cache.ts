@@ -5,10 +5,12 @@ import { airReadings } from '../db/repositories/air-reading.ts';
 import { type BinRow, listBins } from '../db/repositories/bin.ts';
 import { lastChangeId } from '../db/repositories/change.ts';
 import { entryHistory } from '../db/repositories/entry.ts';
-import { logStamp } from '../db/repositories/outlook.ts';
+import { feedingShiftDays, logStamp } from '../db/repositories/outlook.ts';
 import { findSite, type SiteRow } from '../db/repositories/site.ts';
 import type { Store } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
+import { PLAN_DAYS, type PlannedFeeding } from './feed-plan.ts';
+import { addDays } from './local-time.ts';
 import { materialsOf } from './materials.ts';
 import { MEMBERS, type Model, modelInThread } from './model.ts';
 import { scenarioOf, settingsOf } from './scenario.ts';
@@ -17,6 +19,8 @@ interface Kept {
   /** All that the outlook rests on, as text. */
   readonly key: string;
   readonly outlook: Promise<Outlook>;
+  readonly planned: readonly PlannedFeeding[];
+  readonly historyDays: number;
   readonly today: string;
   /** Number of the last change there was when the key was compared. */
   seenChange: number;
@@ -35,31 +39,41 @@ export interface Outlooked {
   readonly outlook: Outlook;
   /** Today at the bin's site. */
   readonly today: string;
+  /** Feedings that the forecast counts on. */
+  readonly planned: readonly PlannedFeeding[];
 }
 
 type Asked = Pick<Context, 'store' | 'today'>;
 
 /** What is so, why and what comes, of one bin on the day that it is at its site. */
-export async function outlookFor(call: Asked, bin: BinRow): Promise<Outlooked> {
+export async function outlookFor(call: Asked, bin: BinRow, historyDays = USUAL_HISTORY_DAYS): Promise<Outlooked> {
   const { store } = call;
   const today = call.today(bin.timeZone);
   const kept = keptFor(store);
-  const known = kept.get(bin.id);
+  const before = kept.get(bin.id);
+  const known = before !== undefined && before.historyDays >= historyDays ? before : undefined;
   const change = lastChangeId(store);
   // Nothing at all has changed since: no need to look at what it rests on.
-  if (known?.today === today && known.seenChange === change) return { outlook: await known.outlook, today };
+  if (known?.today === today && known.seenChange === change) return told(known);
   const { key, history } = restsOn(call, bin, today);
   if (known?.key === key) {
     known.seenChange = change;
-    return { outlook: await known.outlook, today };
+    return told(known);
   }
-  const { scenario, today: day } = scenarioOf({ ...history, entries: entryHistory(store, bin.id) });
-  const outlook = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin)));
-  kept.set(bin.id, { key, outlook, today, seenChange: change });
+  const { scenario, today: day, planned } = scenarioOf({ ...history, entries: entryHistory(store, bin.id) });
+  const days = Math.max(historyDays, USUAL_HISTORY_DAYS);
+  const outlook = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin, days)));
+  const now: Kept = { key, outlook, planned, historyDays: days, today, seenChange: change };
+  kept.set(bin.id, now);
   // A fault is not kept: the next reader tries again.
   outlook.catch(() => kept.delete(bin.id));
-  return { outlook: await outlook, today };
+  return told(now);
 }
+
+/** As many days back as a bin's page and its trend show; who wants more has them worked out. */
+const USUAL_HISTORY_DAYS = 84;
+
+const told = async ({ outlook, today, planned }: Kept): Promise<Outlooked> => ({ outlook: await outlook, today, planned });
 
 /** Asks for every bin once, so that the first reader does not have to wait for all of them. */
 export async function warmOutlooks(call: Asked): Promise<void> {
@@ -71,9 +85,10 @@ function restsOn({ store }: Asked, bin: BinRow, today: string) {
   if (site === undefined) throw refuse('not-found');
   const own = materialsOf(store);
   const air = airReadings(store, { siteId: site.id, from: bin.startedOn, to: today });
-  const key = keyOf([bin, climateOf(site), today, logStamp(store, bin.id), [...own.values()], air]);
+  const shiftDays = feedingShiftDays(store, { binId: bin.id, from: addDays(today, 1), to: addDays(today, PLAN_DAYS) });
+  const key = keyOf([bin, climateOf(site), today, logStamp(store, bin.id), [...own.values()], air, shiftDays]);
   const readings = air.map(({ on, meanC }) => [on, meanC] as const);
-  return { key, history: { bin, site, today, own, airReadings: readings, members: MEMBERS } };
+  return { key, history: { bin, site, today, own, airReadings: readings, members: MEMBERS, feedingShiftDays: shiftDays } };
 }
 
 function keptFor(store: Store): Map<string, Kept> {

@@ -1,22 +1,24 @@
 /** What the model says of a bin in the shapes of the API: scenario days become dates of the site. */
 import type { BinOutlook, BoardBin, Flag } from '@middenry/contract';
 import {
-  DAY_QUANTITIES,
-  type DayQuantity,
   type DayRow,
   type DutyWindow,
   type Outlook,
   type Reason,
+  ROW_QUANTITIES,
+  type RowQuantity,
   type SignalId,
   type SignalOutlook,
+  type Surprise,
 } from '@middenry/domain';
 import type { BinRow } from '../db/repositories/bin.ts';
+import type { PlannedFeeding } from './feed-plan.ts';
 import { addDays } from './local-time.ts';
 
 type DateOf = (day: number) => string;
 type FlagShape = Flag;
 type TrendShape = BoardBin['trend'];
-type TrendQuantity = Extract<DayQuantity, TrendShape['quantity']>;
+type TrendQuantity = Extract<RowQuantity, TrendShape['quantity']>;
 
 /** Eight weeks back from today (criteria A12). */
 const TREND_DAYS = 56;
@@ -49,8 +51,15 @@ export function boardBin(bin: BinRow, outlook: Outlook, dateOf: DateOf): BoardBi
   };
 }
 
-export function binOutlook(bin: BinRow, outlook: Outlook, view: { dateOf: DateOf; today: string; historyDays: number }): BinOutlook {
-  const { dateOf, today, historyDays } = view;
+interface View {
+  readonly dateOf: DateOf;
+  readonly today: string;
+  readonly historyDays: number;
+  readonly planned: readonly PlannedFeeding[];
+}
+
+export function binOutlook(bin: BinRow, outlook: Outlook, view: View): BinOutlook {
+  const { dateOf, today, historyDays, planned } = view;
   const { now, band, advice } = outlook;
   return {
     binId: bin.id,
@@ -69,6 +78,8 @@ export function binOutlook(bin: BinRow, outlook: Outlook, view: { dateOf: DateOf
     lastHarvestOn: onOrNull(now.lastHarvestDay, dateOf),
     advice: adviceShape(outlook),
     duties: outlook.duties.map((duty) => dutyShape(duty, outlook.day, dateOf)),
+    surprises: outlook.surprises.map((surprise) => surpriseShape(surprise, dateOf)),
+    planned: planned.map(({ on, zone, massKg, from }) => ({ on, zone, massKg, from })),
     history: outlook.history.slice(-historyDays).map((row) => dayShape(row, dateOf)),
     forecast: outlook.forecast.map((row) => dayShape(row, dateOf)),
   };
@@ -78,6 +89,7 @@ export function flagShape(signal: SignalOutlook, dateOf: DateOf): FlagShape {
   return {
     signal: signal.id,
     band: signal.band,
+    partOf: signal.partOf,
     probability: signal.probability,
     holdsNow: signal.holdsNow,
     firstLikelyOn: onOrNull(signal.firstLikelyDay, dateOf),
@@ -85,6 +97,7 @@ export function flagShape(signal: SignalOutlook, dateOf: DateOf): FlagShape {
     zone: signal.zone,
     reasons: signal.reasons.map((reason) => reasonShape(reason, dateOf)),
     remedies: signal.remedies.map(({ cautions, ...remedy }) => ({ ...remedy, cautions: [...cautions] })),
+    ask: signal.ask,
   };
 }
 
@@ -93,6 +106,12 @@ function reasonShape({ code, values, entryIds }: Reason, dateOf: DateOf): FlagSh
   const dated = Object.entries(values).map(([name, value]) => (name === 'day' ? ['dayOn', dateOf(Number(value))] : [name, value]));
   return { code, values: Object.fromEntries(dated), entryIds: [...entryIds] };
 }
+
+const surpriseShape = ({ day, causes, ...surprise }: Surprise, dateOf: DateOf): BinOutlook['surprises'][number] => ({
+  ...surprise,
+  on: dateOf(day),
+  causes: [...causes],
+});
 
 const adviceShape = ({ advice: { how: _how, zones, ...advice } }: Outlook): BoardBin['advice'] => ({ ...advice, zones: [...zones] });
 
@@ -107,13 +126,14 @@ const dutyShape = ({ kind, why, fromDay, dueDay, overdueDay }: DutyWindow, today
 
 const dayShape = (row: DayRow, dateOf: DateOf): BinOutlook['history'][number] => ({
   on: dateOf(row.day),
-  ...(Object.fromEntries(DAY_QUANTITIES.map((quantity) => [quantity, row[quantity]])) as Record<DayQuantity, DayRow[DayQuantity]>),
+  ...(Object.fromEntries(ROW_QUANTITIES.map((quantity) => [quantity, row[quantity]])) as Record<RowQuantity, DayRow[RowQuantity]>),
 });
 
 /** What is drawn for a bin: the quantity its trouble shows in, moisture for a bin without any. */
 const SHOWN_IN: Readonly<Partial<Record<SignalId, TrendQuantity>>> = {
   airless: 'airlessFrac',
-  overfed: 'airlessFrac',
+  overfed: 'foodInHandDays',
+  hungry: 'foodInHandDays',
   sour: 'airlessFrac',
   hot: 'bedTempC',
   cold: 'bedTempC',
@@ -126,6 +146,7 @@ const USUAL: Readonly<Record<TrendQuantity, readonly [low: number, high: number]
   moistureFracWb: [0.6, 0.83],
   bedTempC: [5, 29],
   castingsKgWb: [0, 0],
+  foodInHandDays: [1, 14],
 };
 
 function trendOf(outlook: Outlook, dateOf: DateOf): TrendShape {

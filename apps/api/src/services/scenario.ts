@@ -5,6 +5,7 @@ import type { BinRow } from '../db/repositories/bin.ts';
 import type { CareDetail, CheckDetail, EntryRow, FeedingDetail, WormsDetail } from '../db/repositories/entry-types.ts';
 import type { SiteRow } from '../db/repositories/site.ts';
 import { climateOf } from './climate.ts';
+import { type PlannedFeeding, plannedFeedings } from './feed-plan.ts';
 import { daysBetween } from './local-time.ts';
 import { type OwnMaterials, portionOf } from './materials.ts';
 
@@ -21,19 +22,32 @@ export interface BinHistory {
   /** Today at the site. */
   readonly today: string;
   readonly members: number;
+  /** Dates of shifts to come that are to feed it. */
+  readonly feedingShiftDays: readonly string[];
 }
 
-export const settingsOf = (bin: BinRow): OutlookSettings => ({
+export const settingsOf = (bin: BinRow, historyDays: number): OutlookSettings => ({
   checkIntervalDays: bin.checkIntervalDays,
   resting: bin.state === 'resting',
+  historyDays,
 });
 
-export function scenarioOf(history: BinHistory): { readonly scenario: Scenario; readonly today: number } {
+export interface ScenarioOfBin {
+  readonly scenario: Scenario;
+  readonly today: number;
+  readonly planned: readonly PlannedFeeding[];
+}
+
+export function scenarioOf(history: BinHistory): ScenarioOfBin {
   const { bin, entries, own, today, members } = history;
   const day = Math.max(0, daysBetween(bin.startedOn, today));
   const events = entries
     .flatMap((entry) => eventsOf(entry, { own, startedOn: bin.startedOn }))
     .filter((event) => event.day >= 0 && event.day <= day);
+  const planned = plannedFeedings({
+    ...{ bin, entries, shiftDays: history.feedingShiftDays, today },
+    eventsOf: (entry) => eventsOf(entry, { own, startedOn: bin.startedOn }),
+  });
   const scenario: Scenario = {
     schema: 'middenry-scenario/1',
     days: day,
@@ -52,9 +66,9 @@ export function scenarioOf(history: BinHistory): { readonly scenario: Scenario; 
       bedWaterKg: kgFromGrams(bin.startBedWaterG),
     },
     climate: climateOf({ ...history, days: day, events }),
-    events,
+    events: [...events, ...planned.flatMap((feeding) => feeding.events)],
   };
-  return { scenario, today: day };
+  return { scenario, today: day, planned };
 }
 
 interface EventParts {

@@ -1,5 +1,17 @@
 /** The board and a bin's outlook: what is so, why, what helps, what comes. Days are local dates. */
-import { CAUTION_IDS, DAY_QUANTITIES, DUTY_KINDS, HOLD_REASONS, REASON_CODES, REMEDY_IDS, SIGNAL_IDS } from '@middenry/domain';
+import {
+  CAUTION_IDS,
+  DUTY_KINDS,
+  DUTY_WHYS,
+  HOLD_REASONS,
+  LOOKS,
+  REASON_CODES,
+  REMEDY_IDS,
+  ROW_QUANTITIES,
+  SEEN_KINDS,
+  SIGNAL_IDS,
+  SURPRISE_CAUSES,
+} from '@middenry/domain';
 import * as z from 'zod';
 import { Band, Id, Instant, LocalDate, LocalTime, SpreadShape } from '../common.ts';
 import { members, type RouteSpec } from '../route.ts';
@@ -19,9 +31,16 @@ export const Remedy = z.object({
   probabilityAfter: z.number(),
   cautions: z.array(z.enum(CAUTION_IDS)),
 });
+export const Ask = z.object({
+  look: z.enum(LOOKS),
+  zone: z.int().nullable(),
+  narrowedFrac: z.number().describe('share of the doubt that this look takes away on average'),
+});
 export const Flag = z.object({
   signal: z.enum(SIGNAL_IDS),
   band: Band,
+  /** Both have one cause, and that flag speaks for this one. */
+  partOf: z.enum(SIGNAL_IDS).nullable(),
   probability: z.number(),
   holdsNow: z.boolean(),
   firstLikelyOn: LocalDate.nullable(),
@@ -30,6 +49,7 @@ export const Flag = z.object({
   zone: z.int().nullable(),
   reasons: z.array(Reason),
   remedies: z.array(Remedy),
+  ask: Ask.nullable().describe('the one look that would make this surest'),
 });
 export type Flag = z.infer<typeof Flag>;
 
@@ -47,7 +67,7 @@ export const Duty = z.object({
   fromOn: LocalDate,
   dueOn: LocalDate,
   overdueOn: LocalDate,
-  why: z.string(),
+  why: z.enum(DUTY_WHYS),
   overdue: z.boolean(),
 });
 export const Trend = z.object({
@@ -99,7 +119,7 @@ export type Board = z.infer<typeof Board>;
 
 const dayRow = z.object({
   on: LocalDate,
-  ...(Object.fromEntries(DAY_QUANTITIES.map((q) => [q, SpreadShape])) as Record<(typeof DAY_QUANTITIES)[number], typeof SpreadShape>),
+  ...(Object.fromEntries(ROW_QUANTITIES.map((q) => [q, SpreadShape])) as Record<(typeof ROW_QUANTITIES)[number], typeof SpreadShape>),
 });
 export const ZoneNow = z.object({
   zone: z.int(),
@@ -111,6 +131,20 @@ export const ZoneNow = z.object({
   lastFedOn: LocalDate.nullable(),
   lastFedKg: z.number(),
   isNext: z.boolean(),
+});
+export const Surprise = z.object({
+  on: LocalDate,
+  entryId: Id.nullable(),
+  kind: z.enum(SEEN_KINDS),
+  zone: z.int().nullable(),
+  probability: z.number().describe('what it had been given beforehand'),
+  causes: z.array(z.enum(SURPRISE_CAUSES)),
+});
+export const PlannedFeeding = z.object({
+  on: LocalDate,
+  zone: z.int(),
+  massKg: z.number(),
+  from: z.enum(['shift', 'habit']).describe('a duty on a shift, or what this bin is usually given'),
 });
 export const BinOutlook = z.object({
   binId: Id,
@@ -134,6 +168,8 @@ export const BinOutlook = z.object({
   lastHarvestOn: LocalDate.nullable(),
   advice: FeedAdviceShape,
   duties: z.array(Duty),
+  surprises: z.array(Surprise).describe('what was seen of late against all expectation, oldest first'),
+  planned: z.array(PlannedFeeding).describe('feedings that the forecast counts on, soonest first'),
   history: z.array(dayRow),
   forecast: z.array(dayRow),
 });

@@ -3,7 +3,7 @@ import { SECONDS_PER_DAY, SECONDS_PER_HOUR } from '../units/time.ts';
 import { phOf } from './acid.ts';
 import { CARBON_NITROGEN_PARAMETERS } from './carbon-nitrogen.ts';
 import { WATCH_DAYS } from './events.ts';
-import type { DayQuantity } from './outcome.ts';
+import type { RowQuantity } from './outcome.ts';
 import { OXYGEN_PARAMETERS, settledRatio, slumpedRatio } from './oxygen.ts';
 import type { Track } from './run-types.ts';
 import type { BinState } from './state.ts';
@@ -87,7 +87,7 @@ export function levelM(state: BinState, m: number, areaM2: number): number {
 }
 
 /** How each quantity of a day row is read off a member. */
-export const QUANTITY_OF: Readonly<Record<DayQuantity, (state: BinState, m: number) => number>> = {
+export const QUANTITY_OF: Readonly<Record<RowQuantity, (state: BinState, m: number) => number>> = {
   wormsKg,
   wormCount,
   adultCount: (state, m) => state.bed.adultCount[m]!,
@@ -104,6 +104,7 @@ export const QUANTITY_OF: Readonly<Record<DayQuantity, (state: BinState, m: numb
   airlessFrac: (state, m) => worstAirless(state, m, 0),
   ph,
   castingsKgWb,
+  foodInHandDays,
   oxygenUseGPerH: (state, m) => (state.bed.oxygenUseKgPerDay[m]! * GRAMS_PER_KG) / HOURS_PER_DAY,
   co2GPerH: (state, m) =>
     (state.bed.carbonGasKgPerDay[m]! * CARBON_NITROGEN_PARAMETERS.carbonDioxidePerCarbon.value * GRAMS_PER_KG) / HOURS_PER_DAY,

@@ -31,7 +31,13 @@ export const DAY_QUANTITIES = [
 ] as const;
 export type DayQuantity = (typeof DAY_QUANTITIES)[number];
 
-export type DayRow = { readonly day: number } & Readonly<Record<DayQuantity, Spread>>;
+/** What a day is kept with: the same, and what only the pages show. */
+export const ROW_QUANTITIES = [...DAY_QUANTITIES, 'foodInHandDays'] as const;
+export type RowQuantity = (typeof ROW_QUANTITIES)[number];
+
+export type DayRow = { readonly day: number } & Readonly<Record<RowQuantity, Spread>>;
+/** A day as the result file has it. */
+export type ResultRow = { readonly day: number } & Readonly<Record<DayQuantity, Spread>>;
 
 /** One feeding zone as it lies today. */
 export interface ZoneView {

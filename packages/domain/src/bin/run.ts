@@ -4,7 +4,7 @@ import { applyEvent } from './events.ts';
 import { geometryOf } from './geometry.ts';
 import { assertClosed, ledgersOfState } from './ledger.ts';
 import { QUANTITY_OF, TRACK_OF } from './observe.ts';
-import { DAY_QUANTITIES, type DayQuantity, type DayRow, type Ledgers, type Spread } from './outcome.ts';
+import { type DayRow, type Ledgers, ROW_QUANTITIES, type RowQuantity, type Spread } from './outcome.ts';
 import { type BinRun, type RunOptions, TRACKS, type Track, USUAL_STRUCTURE } from './run-types.ts';
 import { type BinEvent, EXPOSURES, type Scenario } from './scenario.ts';
 import { speciesOf, stageMassesG, startOf } from './start.ts';
@@ -149,8 +149,8 @@ function record(run: BinRun): void {
 
 function rowOf({ state, day }: BinRun): DayRow {
   const values = new Float64Array(state.members);
-  const row = { day } as { day: number } & Record<DayQuantity, Spread>;
-  for (const name of DAY_QUANTITIES) {
+  const row = { day } as { day: number } & Record<RowQuantity, Spread>;
+  for (const name of ROW_QUANTITIES) {
     const read = QUANTITY_OF[name];
     for (let m = 0; m < state.members; m++) values[m] = read(state, m);
     row[name] = spreadOf(values, state.bed.weight);

@@ -2,7 +2,7 @@ import { assess } from '../signals/assess.ts';
 import { mediansOf } from '../signals/member-day.ts';
 import { type Band, SIGNAL_IDS, type SignalId } from '../signals/types.ts';
 import { type Standing, standingOf } from '../standing.ts';
-import type { DayRow, Ledgers } from './outcome.ts';
+import type { DayRow, Ledgers, ResultRow } from './outcome.ts';
 import { advance, forkRun, ledgersOf, rowsOf, viewOf } from './run.ts';
 import type { Scenario } from './scenario.ts';
 
@@ -15,7 +15,7 @@ export interface SimulatedSignal {
 export interface SimulationResult {
   readonly schema: 'middenry-result/1';
   /** days + 1 rows; row d is the state at the end of day d. */
-  readonly days: readonly DayRow[];
+  readonly days: readonly ResultRow[];
   /** On the last day, looking 7 days ahead with nothing more planned. */
   readonly signals: Readonly<Record<SignalId, SimulatedSignal>>;
   readonly ledger: Ledgers;
@@ -33,8 +33,15 @@ const CHECK_INTERVAL_DAYS = 7;
  */
 export function simulate(scenario: Scenario): SimulationResult {
   const standing = standingOf(scenario, scenario.days, { checkIntervalDays: CHECK_INTERVAL_DAYS, resting: false });
-  return { schema: 'middenry-result/1', days: rowsOf(standing.run), signals: signalsOf(standing), ledger: ledgersOf(standing.run) };
+  return {
+    schema: 'middenry-result/1',
+    days: rowsOf(standing.run).map(resultRow),
+    signals: signalsOf(standing),
+    ledger: ledgersOf(standing.run),
+  };
 }
+
+const resultRow = ({ foodInHandDays: _onlyForPages, ...row }: DayRow): ResultRow => row;
 
 function signalsOf(standing: Standing): Record<SignalId, SimulatedSignal> {
   const { run, today, planned, log, past, coming, bin } = standing;
