@@ -62,7 +62,7 @@ export async function outlookFor(call: Asked, bin: BinRow, historyDays = USUAL_H
   }
   const { scenario, today: day, planned } = scenarioOf({ ...history, entries: entryHistory(store, bin.id) });
   const days = Math.max(historyDays, USUAL_HISTORY_DAYS);
-  const outlook = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin, days)));
+  const outlook = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin, { historyDays: days, planned })));
   const now: Kept = { key, outlook, planned, historyDays: days, today, seenChange: change };
   kept.set(bin.id, now);
   // A fault is not kept: the next reader tries again.

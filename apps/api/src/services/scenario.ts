@@ -26,10 +26,11 @@ export interface BinHistory {
   readonly feedingShiftDays: readonly string[];
 }
 
-export const settingsOf = (bin: BinRow, historyDays: number): OutlookSettings => ({
+export const settingsOf = (bin: BinRow, asked: { historyDays: number; planned: readonly PlannedFeeding[] }): OutlookSettings => ({
   checkIntervalDays: bin.checkIntervalDays,
   resting: bin.state === 'resting',
-  historyDays,
+  historyDays: asked.historyDays,
+  plan: asked.planned.flatMap((feeding) => feeding.events),
 });
 
 export interface ScenarioOfBin {
@@ -66,7 +67,7 @@ export function scenarioOf(history: BinHistory): ScenarioOfBin {
       bedWaterKg: kgFromGrams(bin.startBedWaterG),
     },
     climate: climateOf({ ...history, days: day, events }),
-    events: [...events, ...planned.flatMap((feeding) => feeding.events)],
+    events,
   };
   return { scenario, today: day, planned };
 }

@@ -1,7 +1,7 @@
 import type { Format } from '../format/format.ts';
 import { words } from '../messages/index.ts';
 import { readValues } from '../messages/values.ts';
-import type { Duty, Flag, Reason, Remedy } from './types.ts';
+import type { Ask, Duty, Flag, Reason, Remedy, Surprise } from './types.ts';
 
 function facts(flag: Flag, f: Format) {
   const by = flag.firstLikelyOn === null || flag.holdsNow ? null : f.near(flag.firstLikelyOn);
@@ -36,13 +36,28 @@ export function reasonDay(reason: Reason, f: Format): string | null {
   return readValues(reason.values, f).day;
 }
 
+/** What to do, with the second thing that goes with it. */
 export function remedySentence(remedy: Remedy, f: Format): string {
-  return words.remedies[remedy.id]({ zone: remedy.zone, massKg: remedy.massKg }, f);
+  const step = ({ id, zone, massKg }: Pick<Remedy, 'id' | 'zone' | 'massKg'>) => words.remedies[id]({ zone, massKg }, f);
+  return remedy.also === null ? step(remedy) : words.bin.both(step(remedy), step(remedy.also));
 }
 
-export function dutyWords(duty: Duty, f: Format): { what: string; when: string } {
+export function askSentence(ask: Ask): string {
+  return words.looks[ask.look](ask.zone);
+}
+
+/** What was seen against all expectation, and what may be behind it. */
+export function surpriseWords(surprise: Surprise, f: Format): { what: string; maybe: string } {
+  return {
+    what: words.bin.surprise(f.on(surprise.on), words.seen[surprise.kind](surprise.zone)),
+    maybe: words.bin.maybe(f.either(surprise.causes.map((cause) => words.surpriseCauses[cause]))),
+  };
+}
+
+export function dutyWords(duty: Duty, f: Format): { what: string; when: string; why: string } {
   const what = words.duties[duty.kind];
-  if (duty.overdue) return { what, when: words.bin.dutyOverdue(f.since(duty.dueOn)) };
+  const why = words.dutyWhys[duty.why];
+  if (duty.overdue) return { what, why, when: words.bin.dutyOverdue(f.since(duty.dueOn)) };
   const open = duty.fromOn <= f.settings.today;
-  return { what, when: open ? `by ${f.near(duty.dueOn)}` : words.bin.dutyWindow(f.near(duty.fromOn), f.near(duty.dueOn)) };
+  return { what, why, when: open ? `by ${f.near(duty.dueOn)}` : words.bin.dutyWindow(f.near(duty.fromOn), f.near(duty.dueOn)) };
 }

@@ -1,7 +1,7 @@
 import type { Format } from '../format/format.ts';
 import type { BinOutlook, DayRow } from './types.ts';
 
-export const QUANTITIES = ['moistureFracWb', 'bedTempC', 'foodLeftKgDb', 'airlessFrac', 'castingsKgWb', 'wormsKg'] as const;
+export const QUANTITIES = ['moistureFracWb', 'bedTempC', 'foodInHandDays', 'airlessFrac', 'castingsKgWb', 'wormsKg'] as const;
 export type Quantity = (typeof QUANTITIES)[number];
 
 export function readQuantity(wanted: string | null, otherwise: Quantity): Quantity {
@@ -12,7 +12,7 @@ export function showQuantity(quantity: Quantity, f: Format): (value: number) => 
   return {
     moistureFracWb: f.percent,
     bedTempC: f.temp,
-    foodLeftKgDb: f.mass,
+    foodInHandDays: f.foodDays,
     airlessFrac: f.percent,
     castingsKgWb: f.mass,
     wormsKg: f.mass,
@@ -46,8 +46,8 @@ export function seriesOf(outlook: BinOutlook, quantity: Quantity): SeriesPoint[]
 export function quantityOfSignal(signal: string | null): Quantity {
   const table: Readonly<Record<string, Quantity>> = {
     airless: 'airlessFrac',
-    overfed: 'foodLeftKgDb',
-    hungry: 'foodLeftKgDb',
+    overfed: 'foodInHandDays',
+    hungry: 'foodInHandDays',
     hot: 'bedTempC',
     cold: 'bedTempC',
     'harvest-due': 'castingsKgWb',

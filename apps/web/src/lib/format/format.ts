@@ -120,6 +120,13 @@ export function makeFormat(settings: FormatSettings) {
       if (Math.abs(away) < DAYS_PER_WEEK) return weekday(day);
       return date(day);
     },
+    /** The same inside a sentence: today, tomorrow, on Friday, on 3 Dec. */
+    on: (day: string) => {
+      const away = daysBetween(today, day);
+      if (away === 0) return 'today';
+      if (away === 1) return 'tomorrow';
+      return `on ${away > 0 && away < DAYS_PER_WEEK ? weekday(day) : date(day)}`;
+    },
     ago: (day: string) => {
       const back = daysBetween(day, today);
       if (back <= 0) return 'today';
@@ -144,5 +151,6 @@ export function makeFormat(settings: FormatSettings) {
     addDays,
     dayNumber,
     list: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
+    either: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'disjunction' }).format(items),
   };
 }

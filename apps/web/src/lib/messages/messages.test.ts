@@ -9,14 +9,18 @@ import {
   DUTY_URGENCIES,
   DUTY_WHYS,
   EXPOSURES,
+  FEED_LIMITS,
   HOLD_REASONS,
   IF_MISSED,
   LEFTOVERS,
+  LOOKS,
   REASON_CODES,
   REMEDY_IDS,
+  SEEN_KINDS,
   SIGNAL_IDS,
   SMELLS,
   SQUEEZES,
+  SURPRISE_CAUSES,
   VISITORS,
   WORM_SIGHTINGS,
 } from '@middenry/domain';
@@ -63,7 +67,11 @@ describe('words', () => {
       remedies: REMEDY_IDS,
       cautions: CAUTION_IDS,
       holds: HOLD_REASONS,
+      limits: FEED_LIMITS,
       duties: DUTY_KINDS,
+      looks: LOOKS,
+      seen: SEEN_KINDS,
+      surpriseCauses: SURPRISE_CAUSES,
       kinds: BIN_KINDS,
       exposures: EXPOSURES,
       leftovers: LEFTOVERS,
@@ -83,7 +91,8 @@ describe('words', () => {
   });
 
   it.each(REASON_CODES)('reason %s makes a whole sentence, with all its values and with none', (code) => {
-    for (const values of [FULL, {}]) {
+    // A feeding of next week is no feeding of last week.
+    for (const values of [FULL, { ...FULL, dayOn: '2026-11-29' }, {}]) {
       const said = words.reasons[code](readValues(values, f), f);
       expect(said).not.toMatch(BROKEN);
       expect(said).toMatch(/^[A-Z0-9].*\.$/);

@@ -5,14 +5,18 @@ import type {
   CautionId,
   DutyKind,
   Exposure,
+  FeedLimit,
   HoldReason,
   HowMeasured,
   Leftover,
+  Look,
   ReasonCode,
   RemedyId,
+  SeenKind,
   SignalId,
   Smell,
   Squeeze,
+  SurpriseCause,
   Visitor,
   WormSighting,
 } from '@middenry/domain';
@@ -45,6 +49,9 @@ const inZone = (zone: number | string | null) => (zone === null ? 'The food' : `
 const zoneTail = (zone: number | string | null, before = ' in') => (zone === null ? '' : `${before} zone ${zone}`);
 const likely = (x: FlagFacts, now: string, will: string, may: string) =>
   x.holdsNow ? now : x.by !== null ? `${will} by ${x.by}.` : `${may}.`;
+
+/** Of a feeding that is still to come. */
+const isAhead = (v: Reading, f: Format) => v.day !== null && v.day > f.settings.today;
 
 const bands = {
   settled: 'settled',
@@ -145,9 +152,13 @@ const reasons = {
   'layer-deep': (v, _f) =>
     `The food${zoneTail(v.zone)} lies ${v.depth('layerDepthM') ?? 'deep'} deep. Air gets about ${v.depth('airDepthM') ?? 'part of the way'} in.`,
   'fed-much': (v, f) =>
-    `${v.mass('massKg') ?? 'A lot'} went${zoneTail(v.zone, ' into')}${v.day === null ? '' : ` on ${f.date(v.day)}`}. It could take ${v.mass('capKg') ?? 'less'} that day.`,
+    isAhead(v, f)
+      ? `${v.mass('massKg') ?? 'A lot'} is to go${zoneTail(v.zone, ' into')} ${f.on(v.day ?? '')}. It can take ${v.mass('capKg') ?? 'less'} then.`
+      : `${v.mass('massKg') ?? 'A lot'} went${zoneTail(v.zone, ' into')}${v.day === null ? '' : ` on ${f.date(v.day)}`}. It could take ${v.mass('capKg') ?? 'less'} that day.`,
   'fed-without-bedding': (v, f) =>
-    `No card or paper went in${v.day === null ? '' : ` on ${f.date(v.day)}`}. Soft food packs down and shuts the air out.`,
+    isAhead(v, f)
+      ? `Fed as usual, no card or paper goes in ${f.on(v.day ?? '')}. Soft food packs down and shuts the air out.`
+      : `No card or paper went in${v.day === null ? '' : ` on ${f.date(v.day)}`}. Soft food packs down and shuts the air out.`,
   'food-in-hand': (v, _f) =>
     `There is food for ${v.foodDays('days') ?? 'many days'}. More than ${v.days('limitDays') ?? 'two weeks'} is too much.`,
   'feeding-left': (v, _f) =>
@@ -219,6 +230,13 @@ const holds = {
   resting: 'This bin is resting.',
 } as const satisfies Record<HoldReason, string>;
 
+const limits = {
+  ration: 'It is as much as its worms eat in a week, less what they had.',
+  room: 'More would lie too thick for air to get in.',
+  airless: 'With more, the food may run out of air within two weeks.',
+  overfed: 'With more, food may pile up within two weeks.',
+} as const satisfies Record<FeedLimit, string>;
+
 const duties = {
   feed: 'Feed',
   check: 'Check',
@@ -229,6 +247,35 @@ const duties = {
   harvest: 'Harvest',
   rest: 'Let it rest',
 } as const satisfies Record<DutyKind, string>;
+
+const looks = {
+  leftover: (zone) => (zone === null ? 'Look how much food is left' : `Look how much food is left in zone ${zone}`),
+  squeeze: () => 'Squeeze a handful and count the drops',
+  smell: () => 'Smell a handful',
+  worms: () => 'Dig in and see how many worms there are',
+} as const satisfies Record<Look, (zone: number | null) => string>;
+
+/** What was seen, as the subject of a sentence. */
+const seen = {
+  leftover: (zone) => `the food left${zone === null ? '' : ` in zone ${zone}`}`,
+  squeeze: () => 'the squeeze',
+  smell: () => 'the smell',
+  temperature: () => 'the warmth of the bed',
+  worms: () => 'the number of worms',
+  ph: () => 'the pH',
+  level: () => 'the height of the bed',
+  harvest: () => 'the weight of the harvest',
+} as const satisfies Record<SeenKind, (zone: number | null) => string>;
+
+const surpriseCauses = {
+  'feeding-not-logged': 'a feeding that nobody noted',
+  larvae: 'soldier fly grubs at work',
+  'wrong-unit': 'a wrong unit',
+  'wrong-bin': 'a note meant for another bin',
+  'mistaken-reading': 'a slip in the reading',
+  'harvest-not-logged': 'a harvest that nobody noted',
+  'worms-left': 'worms that have left',
+} as const satisfies Record<SurpriseCause, string>;
 
 const kinds = {
   tote: 'box',
@@ -292,7 +339,11 @@ export const science = {
   remedies: remedies as Record<RemedyId, (x: RemedyFacts, f: Format) => string>,
   cautions: cautions as Record<CautionId, string>,
   holds: holds as Record<HoldReason, string>,
+  limits: limits as Record<FeedLimit, string>,
   duties: duties as Record<DutyKind, string>,
+  looks: looks as Record<Look, (zone: number | null) => string>,
+  seen: seen as Record<SeenKind, (zone: number | null) => string>,
+  surpriseCauses: surpriseCauses as Record<SurpriseCause, string>,
   kinds: kinds as Record<BinKind, string>,
   exposures: exposures as Record<Exposure, string>,
   leftovers: leftovers as Record<Leftover, string>,
