@@ -77,7 +77,7 @@ export function outlookOf(scenario: Scenario, today: number, settings: OutlookSe
     forecast: rowsOf(standing.ahead).filter((row) => row.day >= today),
     fan: fanOf(standing.ahead, today),
     advice: feedAdvice(feedScene(standing, benches)),
-    duties: dutiesFor(standing, signals),
+    duties: dutiesFor(standing, benches, signals),
     ledgers: ledgersOf(standing.run),
     surprises: standing.run.surprises.filter(({ day }) => day >= today - LOOK_BACK_DAYS),
   };
@@ -123,14 +123,14 @@ function withRemedies(standing: Standing, benches: Benches, signals: readonly Si
   });
 }
 
-function dutiesFor(standing: Standing, signals: readonly SignalOutlook[]): readonly DutyWindow[] {
+function dutiesFor(standing: Standing, benches: Benches, signals: readonly SignalOutlook[]): readonly DutyWindow[] {
   const { past, coming, today, log, checkIntervalDays, resting } = standing;
   const sinceDay = (id: SignalId): number | null => {
     const signal = signals.find((each) => each.id === id);
     return signal?.sinceDay ?? signal?.firstLikelyDay ?? null;
   };
   // What is planned is no reason not to plan it: the duty asks when food would run out if nobody came.
-  const unfed = standing.planned.length === 0 ? coming : tryDays(standing, [], coming.length);
+  const unfed = standing.planned.length === 0 ? coming : benches.all.tryDays([], coming.length);
   const foodInHandDays = [past.at(-1), ...unfed].map((each) => weightedMedian(each));
   return dutiesOf({ today, log: logFactsAt(log, today), checkIntervalDays, resting, foodInHandDays, sinceDay });
 }

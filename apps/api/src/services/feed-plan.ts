@@ -10,7 +10,6 @@ const LEAST_TIMES = 3;
 const HABIT_DAYS = 42;
 /** What is given less often than this is no habit that a forecast of a fortnight could count on. */
 const LONGEST_GAP_DAYS = 14;
-/** The usual feeding is the middle one of the last few. */
 const LAST_FEW = 5;
 
 export interface PlannedFeeding {
@@ -37,29 +36,34 @@ type Feeding = Extract<EntryRow, { kind: 'feeding' }>;
 export function plannedFeedings(scene: FeedPlanScene): readonly PlannedFeeding[] {
   const { bin, entries, shiftDays, today } = scene;
   const feedings = entries.filter((entry): entry is Feeding => entry.kind === 'feeding' && entry.localDate <= today);
-  const usual = usualOf(feedings);
-  if (usual === null || bin.state !== 'active') return [];
+  const days = [...new Set(feedings.map(({ localDate }) => localDate))].sort();
+  const usual = usualVisit(feedings, days);
+  if (bin.state !== 'active') return [];
   const from = shiftDays.length > 0 ? 'shift' : 'habit';
-  const days = from === 'shift' ? shiftDays : habitDays(feedings, today);
   const turns = zonesInTurn(feedings, bin.zones);
-  const template = scene.eventsOf(usual);
-  return days.map((on, index) => {
-    const zone = turns[index % turns.length]!;
-    const day = daysBetween(bin.startedOn, on);
-    return { on, zone, massKg: massKgOf(usual), from, events: template.map((event) => movedTo(event, day, zone)) };
-  });
+  let turn = 0;
+  return (from === 'shift' ? shiftDays : habitDays(days, today)).flatMap((on) =>
+    usual.map((feeding) => {
+      const zone = turns[turn++ % turns.length]!;
+      const day = daysBetween(bin.startedOn, on);
+      const events = scene.eventsOf(feeding).map((event) => movedTo(event, day, zone));
+      return { on, zone, massKg: massKgOf(feeding), from, events };
+    }),
+  );
 }
 
 const massKgOf = (feeding: Feeding): number => kgFromGrams(feeding.items.reduce((sum, { grams }) => sum + grams, 0));
 
-function usualOf(feedings: readonly Feeding[]): Feeding | null {
-  const last = [...feedings.slice(-LAST_FEW)].sort((a, b) => massKgOf(a) - massKgOf(b));
-  return last[Math.floor(last.length / 2)] ?? null;
+/** What went in on the middle one, by weight, of the last few days on which it was fed. */
+function usualVisit(feedings: readonly Feeding[], days: readonly string[]): readonly Feeding[] {
+  const visits = days.slice(-LAST_FEW).map((on) => feedings.filter(({ localDate }) => localDate === on));
+  const massOf = (visit: readonly Feeding[]): number => visit.reduce((sum, feeding) => sum + massKgOf(feeding), 0);
+  return visits.sort((a, b) => massOf(a) - massOf(b))[Math.floor(visits.length / 2)] ?? [];
 }
 
 /** The next days by the usual gap. A bin that was passed over twice is no longer fed by habit. */
-function habitDays(feedings: readonly Feeding[], today: string): readonly string[] {
-  const fed = [...new Set(feedings.map(({ localDate }) => localDate))].filter((on) => daysBetween(on, today) <= HABIT_DAYS);
+function habitDays(fedDays: readonly string[], today: string): readonly string[] {
+  const fed = fedDays.filter((on) => daysBetween(on, today) <= HABIT_DAYS);
   const last = fed.at(-1);
   if (fed.length < LEAST_TIMES || last === undefined) return [];
   const gaps = fed

@@ -3,6 +3,7 @@ import {
   CAUTION_IDS,
   DUTY_KINDS,
   DUTY_WHYS,
+  FEED_LIMITS,
   HOLD_REASONS,
   LOOKS,
   REASON_CODES,
@@ -22,11 +23,14 @@ export const Reason = z.object({
   values: z.record(z.string(), z.union([z.number(), z.string()])).describe('numbers in SI units; a key ending in `On` is a local date'),
   entryIds: z.array(Id),
 });
-export const Remedy = z.object({
+const RemedyStep = z.object({
   id: z.enum(REMEDY_IDS),
   zone: z.int().nullable(),
   massKg: z.number().nullable(),
-  effortMinutes: z.number(),
+});
+export const Remedy = RemedyStep.extend({
+  also: RemedyStep.nullable().describe('a second thing to do with it, where the two help clearly more than either'),
+  effortMinutes: z.number().describe('of both'),
   probabilityBefore: z.number(),
   probabilityAfter: z.number(),
   cautions: z.array(z.enum(CAUTION_IDS)),
@@ -60,6 +64,8 @@ export const FeedAdviceShape = z.object({
   zones: z.array(z.int()),
   beddingKg: z.number(),
   hold: z.enum(HOLD_REASONS).nullable(),
+  limit: z.enum(FEED_LIMITS).nullable().describe('why not more; null when it holds'),
+  troubleProbability: z.number().nullable().describe('that food runs out of air or piles up within 14 days if this is fed'),
   estimateValid: z.boolean(),
 });
 export const Duty = z.object({

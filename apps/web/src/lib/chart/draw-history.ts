@@ -13,7 +13,7 @@ export interface HistoryDrawing {
     readonly expected: boolean;
   }[];
   readonly show: (value: number) => string;
-  readonly marks: readonly { readonly on: string; readonly kind: 'fed' | 'seen' }[];
+  readonly marks: readonly { readonly on: string; readonly kind: 'fed' | 'seen' | 'planned' }[];
   readonly today: string;
   readonly todayWord: string;
   readonly fromZero: boolean;
@@ -126,6 +126,10 @@ function drawMarks(ctx: CanvasRenderingContext2D, drawing: HistoryDrawing, at: (
     if (mark.kind === 'fed') {
       ctx.fillStyle = drawing.ink.soft;
       ctx.fillRect(px - MARK_PX / 2, bottom - 3 * MARK_PX, MARK_PX, 3 * MARK_PX);
+    } else if (mark.kind === 'planned') {
+      ctx.strokeStyle = drawing.ink.soft;
+      ctx.lineWidth = 1.5;
+      ctx.strokeRect(px - MARK_PX / 2, bottom - 3 * MARK_PX, MARK_PX, 3 * MARK_PX);
     } else {
       ctx.arc(px, bottom - MARK_PX, MARK_PX, 0, Math.PI * 2);
       ctx.fillStyle = drawing.ink.paper;

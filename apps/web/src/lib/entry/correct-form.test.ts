@@ -89,6 +89,21 @@ describe('readCorrection()', () => {
     });
   });
 
+  it('takes what was left in a zone that the check had not looked into, and takes a zone out again', () => {
+    const check = ENTRIES[1] as Entry;
+    const added = readCorrection(check, form(check, { 'left-2': 'none', 'left-3': '' }), f);
+    expect(added).toMatchObject({
+      ok: true,
+      body: {
+        leftover: [
+          { zone: 2, left: 'none' },
+          { zone: 4, left: 'most' },
+        ],
+      },
+    });
+    expect(readCorrection(check, form(check, { 'left-4': '' }), f)).toMatchObject({ ok: true, body: { leftover: [] } });
+  });
+
   it('names what does not fit', () => {
     const read = readCorrection(ENTRIES[2] as Entry, form(ENTRIES[2] as Entry, { mass: '1,500', day: 'soon' }), f);
     expect(read.ok ? [] : read.faults.map((x) => x.field)).toEqual(['day', 'mass']);

@@ -1,4 +1,4 @@
-import { type Smell, type Squeeze, VISITORS, type WormSighting } from '@middenry/domain';
+import { type Leftover, type Smell, type Squeeze, VISITORS, type WormSighting } from '@middenry/domain';
 import type { BodyOf } from '../api/calls.ts';
 import type { Entry } from '../bin/types.ts';
 import { readAmount } from '../format/amount.ts';
@@ -83,7 +83,7 @@ function bodyOf(entry: Entry, form: FormData, f: Format, base: Base, mass: Mass)
         waterKg: mass('water', entry.waterKg, 0),
       };
     case 'check':
-      return { ...base, kind: 'check', ...checkFields(form, f, entry) };
+      return { ...base, kind: 'check', ...checkFields(form, f) };
     case 'harvest':
       return {
         ...base,
@@ -125,7 +125,7 @@ function bodyOf(entry: Entry, form: FormData, f: Format, base: Base, mass: Mass)
   }
 }
 
-function checkFields(form: FormData, f: Format, entry: Extract<Entry, { kind: 'check' }>) {
+function checkFields(form: FormData, f: Format) {
   const number = (name: string) => {
     const typed = text(form, name).replace(',', '.');
     return typed === '' || !Number.isFinite(Number(typed)) ? null : Number(typed);
@@ -137,7 +137,18 @@ function checkFields(form: FormData, f: Format, entry: Extract<Entry, { kind: 'c
     worms: (text(form, 'worms') || null) as WormSighting | null,
     bedTempC: temp === null ? null : Math.round(toCelsius(temp, f.tempUnit) * 10) / 10,
     ph: number('ph'),
-    leftover: entry.leftover.map(({ zone, left }) => ({ zone, left: (text(form, `left-${zone}`) || left) as typeof left })),
+    leftover: leftoversIn(form),
     visitors: VISITORS.filter((v) => form.getAll('visitor').includes(v)),
   };
+}
+
+/** Of every zone that has a word in the form; a zone set back to nothing noted is gone from the check. */
+function leftoversIn(form: FormData): { zone: number; left: Leftover }[] {
+  return [...form.keys()]
+    .flatMap((name) => (name.startsWith('left-') ? [Number(name.slice('left-'.length))] : []))
+    .sort((a, b) => a - b)
+    .flatMap((zone) => {
+      const left = text(form, `left-${zone}`);
+      return left === '' ? [] : [{ zone, left: left as Leftover }];
+    });
 }

@@ -111,6 +111,33 @@ export function makeFormat(settings: FormatSettings) {
     weekdayMonth: (day: string) => `${shortWeekday(day)} ${shortMonth(day)}`,
     month: intl({ month: 'long' }),
     monthYear: intl({ month: 'long', year: 'numeric' }),
+    ...nearDays({ today, weekday, date, days }),
+    time: (instant: string) => localTime(instant, timeZone),
+    localDayOf: (instant: string) => localDay(instant, timeZone),
+    /** `10:00 to 11:30`; a shift past midnight keeps its wall time. */
+    timeSpan: (start: string, minutes: number) => {
+      const [h = 0, m = 0] = start.split(':').map(Number);
+      const end = h * MINUTES_PER_HOUR + m + minutes;
+      const two = (n: number) => String(n).padStart(2, '0');
+      return `${start} to ${two(Math.floor(end / MINUTES_PER_HOUR) % HOURS_PER_DAY)}:${two(end % MINUTES_PER_HOUR)}`;
+    },
+    addDays,
+    dayNumber,
+    list: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
+    either: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'disjunction' }).format(items),
+  };
+}
+
+interface DayWords {
+  readonly today: string;
+  readonly weekday: (day: string) => string;
+  readonly date: (day: string) => string;
+  readonly days: (n: number) => string;
+}
+
+/** Days as they stand to today. */
+function nearDays({ today, weekday, date, days }: DayWords) {
+  return {
     /** A day near today in the words people use: today, tomorrow, by Friday. */
     near: (day: string) => {
       const away = daysBetween(today, day);
@@ -139,18 +166,5 @@ export function makeFormat(settings: FormatSettings) {
       if (back === 1) return 'since yesterday';
       return back < DAYS_PER_WEEK ? `since ${weekday(day)}` : `since ${date(day)}`;
     },
-    time: (instant: string) => localTime(instant, timeZone),
-    localDayOf: (instant: string) => localDay(instant, timeZone),
-    /** `10:00 to 11:30`; a shift past midnight keeps its wall time. */
-    timeSpan: (start: string, minutes: number) => {
-      const [h = 0, m = 0] = start.split(':').map(Number);
-      const end = h * MINUTES_PER_HOUR + m + minutes;
-      const two = (n: number) => String(n).padStart(2, '0');
-      return `${start} to ${two(Math.floor(end / MINUTES_PER_HOUR) % HOURS_PER_DAY)}:${two(end % MINUTES_PER_HOUR)}`;
-    },
-    addDays,
-    dayNumber,
-    list: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
-    either: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'disjunction' }).format(items),
   };
 }

@@ -28,6 +28,11 @@ describe('readFeeding()', () => {
     });
     expect(FeedingNew.safeParse(read.ok && read.body).success).toBe(true);
   });
+  it('says what the bedding is, and nothing of it where none went in', () => {
+    const fields = { food: 'lettuce', amount: 'weight', weight: '1', zone: '1', beddingMaterial: 'newsprint_shredded' };
+    expect(readFeeding(form({ ...fields, bedding: '0.2' }), ctx)).toMatchObject({ body: { beddingMaterialId: 'newsprint_shredded' } });
+    expect(readFeeding(form({ ...fields, bedding: '0' }), ctx)).toMatchObject({ body: { beddingMaterialId: null } });
+  });
   it('keeps the unit as typed', () => {
     const read = readFeeding(form({ food: 'lettuce', amount: 'weight', weight: '2 lb', zone: '1' }), ctx);
     expect(read).toMatchObject({ ok: true, body: { items: [{ massKg: 0.907, typed: { value: 2, unit: 'lb' }, how: 'weighed' }] } });

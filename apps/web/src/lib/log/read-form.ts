@@ -106,6 +106,7 @@ export function readFeeding(form: FormData, ctx: FormContext): Read<BodyOf<'logF
   if (!Number.isInteger(zone) || zone < 1 || zone > ctx.zones) return fault('zone', words.log.needZone);
   const when = readWhen(form, ctx);
   if (!when.ok) return when;
+  const beddingKg = Number(text(form, 'bedding') || '0');
   return {
     ok: true,
     body: {
@@ -116,7 +117,8 @@ export function readFeeding(form: FormData, ctx: FormContext): Read<BodyOf<'logF
       note: text(form, 'note'),
       zone,
       items: item === null ? earlier : [...earlier, item.body],
-      beddingKg: Number(text(form, 'bedding') || '0'),
+      beddingKg,
+      beddingMaterialId: beddingKg > 0 ? text(form, 'beddingMaterial') || null : null,
       waterKg: Number(text(form, 'water') || '0'),
     },
   };

@@ -21,3 +21,11 @@ export function usualMassKg(entries: readonly Entry[], kind: string): number | n
   const masses = noted.flatMap((e) => ('massKg' in e && e.massKg !== null ? [e.massKg] : [])).sort((a, b) => a - b);
   return masses.length < ENOUGH ? null : (masses[Math.floor(masses.length / 2)] ?? null);
 }
+
+const CARD = 'cardboard_corrugated';
+
+/** The bedding that went in last, or torn card. */
+export function usualBeddingOf(entries: readonly Entry[]): string {
+  const last = entries.find((e) => e.kind === 'feeding' && !e.undoneAt && e.beddingKg > 0 && e.beddingMaterialId !== null);
+  return (last?.kind === 'feeding' ? last.beddingMaterialId : null) ?? CARD;
+}

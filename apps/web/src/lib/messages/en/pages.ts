@@ -210,7 +210,7 @@ export const pages = {
     formerVolunteer: 'former volunteer',
     undo: 'Undo',
     entryNumber: 'Note',
-    columns: { day: 'Day', low: '1 in 10 lower', mid: 'likely', high: '1 in 10 higher', noted: 'In that week' },
+    columns: { day: 'Day', low: '1 in 10 lower', mid: 'likely', high: '1 in 10 higher', noted: 'In that week, or to come' },
     quantity: {
       moistureFracWb: 'Water in the bed',
       bedTempC: 'Warmth of the bed',

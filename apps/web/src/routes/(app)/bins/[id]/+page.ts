@@ -13,12 +13,14 @@ export const load: PageLoad = async ({ fetch, params, url, depends }) => {
     need(fetch, 'readOutlook', { params }),
     need(fetch, 'listEntries', { params, query: { before, limit: SHOWN } }),
   ]);
+  const containers = await need(fetch, 'listContainers', { query: { siteId: bin.siteId } });
   const lead = leadOf(outlook);
   const last = log.items.at(-1);
   return {
     bin,
     outlook,
     entries: log.items,
+    containers: containers.items.filter((c) => !c.archived),
     more: log.more && last ? `?before=${encodeURIComponent(last.happenedAt)}#log` : null,
     lead,
     quantity: readQuantity(url.searchParams.get('show'), quantityOfSignal(lead?.signal ?? null)),
