@@ -8,9 +8,11 @@ import { type Config, readConfig } from '../apps/api/src/config.ts';
 import { type MovableClock, movableClock } from '../apps/api/src/context.ts';
 import { migrate } from '../apps/api/src/db/migrate.ts';
 import { openStore } from '../apps/api/src/db/open.ts';
-import type { Store } from '../apps/api/src/db/store.ts';
+import { deleteCredentials, insertCredential, listCredentials, markTotpOn } from '../apps/api/src/db/repositories/credential.ts';
+import { type Store, write } from '../apps/api/src/db/store.ts';
 import { keeperOf } from '../apps/api/src/services/keeper.ts';
 import { newSetupCode } from '../apps/api/src/services/setup-code.ts';
+import { newTotpSecret } from '../apps/api/src/services/totp.ts';
 
 export const MIGRATIONS_DIR = new URL('../migrations', import.meta.url).pathname;
 
@@ -74,6 +76,8 @@ interface CastOptions {
   readonly isDemo?: boolean;
   readonly env?: Record<string, string>;
   readonly log?: NodeJS.WritableStream;
+  /** Coordinators have theirs unless a test wants to see them set it up. */
+  readonly secondStep?: boolean;
 }
 
 /** An app on a real database in a folder of its own, empty but for its schema. */
@@ -127,15 +131,25 @@ export async function openCast(options: CastOptions = {}): Promise<Cast> {
     return { status: answer.statusCode, body: isJson ? answer.json() : undefined, text: answer.body, headers: answer.headers };
   };
   const cast: Cast = { ...empty, call, cookie };
-  await fill(cast, options.isDemo ?? false);
+  await fill(cast, options);
   return cast;
 }
 
-async function fill(cast: Cast, isDemo: boolean): Promise<void> {
+/** As if this person had set up an authenticator before (criteria E3). */
+export function setUpSecondStep({ store, clock }: Pick<Cast, 'store' | 'clock'>, personId: string): void {
+  const createdAt = clock.at.toISOString();
+  write(store, () => {
+    insertCredential(store, { personId, kind: 'totp', secret: newTotpSecret(), createdAt });
+    markTotpOn(store, listCredentials(store, personId, 'totp')[0]!.id, 0, createdAt);
+  });
+}
+
+async function fill(cast: Cast, { isDemo = false, secondStep = true }: CastOptions): Promise<void> {
   await cast.app.middenry.begin({
     programme: { id: uuid(9), name: 'Two Gardens', isDemo, timeZone: 'Europe/London' },
     coordinator: { id: PEOPLE.owner.id, name: PEOPLE.owner.name, email: 'ingrid@example.org' },
   });
+  setUpSecondStep(cast, PEOPLE.owner.id);
   const make = async (url: string, body: unknown, method = 'POST') => {
     const answer = await cast.call('owner', method, url, body);
     if (answer.status >= 300) throw new Error(`Cannot set the stage at ${url}: ${answer.text}`);
@@ -146,6 +160,7 @@ async function fill(cast: Cast, isDemo: boolean): Promise<void> {
     if (key === 'owner') continue;
     await make('/api/people', { id, name, role, siteIds: sites.map((site) => SITES[site]), isAdult: role !== 'pupil' });
   }
+  setUpSecondStep(cast, PEOPLE.coordinator.id);
   await make(`/api/people/${PEOPLE.disabled.id}`, { disabled: true }, 'PATCH');
   await make('/api/bins', {
     ...binShape,
@@ -175,6 +190,7 @@ async function fill(cast: Cast, isDemo: boolean): Promise<void> {
     kind: 'tray-stack',
     zones: 1,
   });
+  if (!secondStep) for (const who of ['owner', 'coordinator'] as const) deleteCredentials(cast.store, PEOPLE[who].id, 'totp');
 }
 
 const MIN_C = [2, 2, 3, 5, 8, 11, 13, 13, 11, 8, 5, 3];

@@ -1,10 +1,11 @@
+import { ROUTES, type RouteSpec } from '@middenry/contract';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { bytesOf, hotp } from '../../apps/api/src/services/totp.ts';
-import { type Cast, cookieIn, later, openCast, PASSWORD, PEOPLE } from '../cast.ts';
+import { type Cast, cookieIn, later, openCast, PASSWORD, PEOPLE, setUpSecondStep } from '../cast.ts';
 
 let cast: Cast;
 beforeEach(async () => {
-  cast = await openCast();
+  cast = await openCast({ secondStep: false });
 });
 afterEach(() => cast.close());
 
@@ -106,7 +107,41 @@ describe('password and second step', () => {
   });
 });
 
+describe('E3: a coordinator without a second step', () => {
+  const routes: readonly RouteSpec[] = ROUTES;
+  const walk = async () => {
+    const told: string[] = [];
+    for (const { method, path, name } of routes.filter(({ name }) => name !== 'readEvents' && name !== 'signOut')) {
+      const { body } = await cast.call('owner', method, path.replace(/:(\w+)/g, PEOPLE.volunteer.id), method === 'GET' ? undefined : {});
+      if (body?.code === 'second-step-first') told.push(name);
+    }
+    return told;
+  };
+
+  it('may set it up, sign out, see to own devices and password, and do nothing else that asks for a sign-in', async () => {
+    const open = ['listDevices', 'endDevice', 'changePassword', 'startTotp', 'confirmTotp', 'signOut', 'readEvents'];
+    const asked = routes.filter(({ access, name }) => access.anonymous === 'none' && !open.includes(name)).map(({ name }) => name);
+    expect((await walk()).sort()).toEqual(asked.sort());
+    expect(asked.length).toBeGreaterThan(50);
+    expect((await cast.call('owner', 'GET', '/api/events')).body.code).toBe('second-step-first');
+  });
+
+  it('may do everything once it is on', async () => {
+    setUpSecondStep(cast, PEOPLE.owner.id);
+    expect(await walk()).toEqual([]);
+  });
+
+  it('is let be in the demonstration, where nobody is real', async () => {
+    const demo = await openCast({ isDemo: true, secondStep: false });
+    expect((await demo.call('owner', 'GET', '/api/board')).status).toBe(200);
+    await demo.close();
+  });
+});
+
 describe('owners', () => {
+  beforeEach(() => {
+    for (const who of ['owner', 'coordinator'] as const) setUpSecondStep(cast, PEOPLE[who].id);
+  });
   const change = (who: 'owner' | 'coordinator', id: string, body: unknown) => cast.call(who, 'PATCH', `/api/people/${id}`, body);
 
   it('are never none', async () => {

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { cookieIn, freshId, later, openEmpty, PASSWORD } from '../cast.ts';
+import { cookieIn, freshId, later, openEmpty, PASSWORD, setUpSecondStep } from '../cast.ts';
 
 describe('POST /api/setup', () => {
   const beginning = (code: string) => ({
@@ -29,6 +29,7 @@ describe('POST /api/setup', () => {
     const begun = await begin(beginning(empty.setupWords.toLowerCase()));
     expect([begun.status, begun.body.person?.owner, begun.body.programme?.isDemo]).toEqual([201, true, false]);
     const cookie = cookieIn(begun);
+    setUpSecondStep(empty, begun.body.person.id);
     const bins = (await empty.app.inject({ url: '/api/bins', headers: { cookie } })).json();
     expect(bins.items.map(({ code }: { code: string }) => code)).toEqual(['O1', 'O2']);
     expect((await empty.app.inject({ url: '/api/sites', headers: { cookie } })).json().items[0].timeZone).toBe('Europe/Paris');

@@ -37,6 +37,8 @@ export interface Who {
   readonly siteIds: readonly string[];
   readonly sessionId: string;
   readonly sessionKind: 'password' | 'device' | 'pupil' | 'demo';
+  /** A coordinator without an authenticator may set one up, and nothing else (criteria E3); never in the demonstration, where nobody is real. */
+  readonly secondStepMissing: boolean;
 }
 
 /** What the app was built from, the same for every request. */

@@ -12,6 +12,7 @@ export const ERROR_CODES = [
   'wrong-sign-in',
   'wait', // too many tries; retryAfterSeconds
   'second-step', // TOTP asked for
+  'second-step-first', // a coordinator without an authenticator may set one up, and nothing else
   'code-wrong',
   'code-spent',
   'not-allowed',

@@ -25,6 +25,8 @@ export interface RouteSpec {
   readonly tag: string;
   readonly access: Access;
   readonly own: Ownership;
+  /** Open to a coordinator who has no second step yet (criteria E3); every other row says `second-step-first`. */
+  readonly beforeSecondStep?: true;
   readonly params?: z.ZodType;
   readonly query?: z.ZodType;
   readonly body?: z.ZodType;

@@ -1,5 +1,5 @@
 import type { RouteName } from '@middenry/contract';
-import { insertCredential } from '../../../apps/api/src/db/repositories/credential.ts';
+import { deleteCredentials, insertCredential } from '../../../apps/api/src/db/repositories/credential.ts';
 import { insertDeviceCode } from '../../../apps/api/src/db/repositories/device-code.ts';
 import { insertInvite } from '../../../apps/api/src/db/repositories/invite.ts';
 import { insertLink } from '../../../apps/api/src/db/repositories/link.ts';
@@ -39,6 +39,11 @@ async function password({ cast }: Stage, who: PersonKey | null): Promise<void> {
   if (who === null) return;
   const secret = await hashPassword(PASSWORD);
   insertCredential(cast.store, { personId: PEOPLE[who].id, kind: 'password', secret, createdAt: cast.clock.at.toISOString() });
+}
+
+/** The coordinators of the cast have theirs on; to start anew it must be off. */
+function withoutTotp({ cast }: Stage, who: PersonKey | null): void {
+  if (who !== null) deleteCredentials(cast.store, PEOPLE[who].id, 'totp');
 }
 
 function waitingTotp({ cast }: Stage, who: PersonKey | null): void {
@@ -130,7 +135,7 @@ export const entranceSamples = {
   }),
   useDeviceCode: () => ({ who: null, url: '/api/session/device', body: { code: '123 456', deviceLabel: 'Tablet' }, ready: deviceCode }),
   changePassword: () => ({ who: 'volunteer', url: '/api/password', body: { password: PASSWORD } }),
-  startTotp: () => ({ who: 'volunteer', url: '/api/totp', body: {} }),
+  startTotp: () => ({ who: 'volunteer', url: '/api/totp', body: {}, ready: withoutTotp }),
   confirmTotp: ({ cast }) => ({
     who: 'volunteer',
     url: '/api/totp',

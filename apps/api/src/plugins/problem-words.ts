@@ -16,6 +16,7 @@ export const PROBLEMS = {
   'wrong-sign-in': { status: 401, title: 'Wrong sign-in', detail: 'The e-mail address or the password is not right.' },
   wait: { status: 429, title: 'Too many tries', detail: 'Wait before the next try; see retryAfterSeconds.' },
   'second-step': { status: 401, title: 'Second step', detail: 'Send the code of your authenticator or a recovery code too.' },
+  'second-step-first': { status: 403, title: 'Second step first', detail: 'Coordinators set up an authenticator before anything else.' },
   'code-wrong': { status: 422, title: 'Wrong code', detail: 'This code is not right.' },
   'code-spent': { status: 410, title: 'Code used up', detail: 'This code or link was used or has run out; ask for a new one.' },
   'not-allowed': { status: 403, title: 'Not allowed', detail: 'Your role may not do this.' },

@@ -65,8 +65,8 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
 }
 
 function refuseOutsiders(spec: RouteSpec, who: Who | null): void {
-  if (reachOf(spec, who) !== 'none') return;
-  throw refuse(who === null ? 'not-signed-in' : 'not-allowed');
+  if (reachOf(spec, who) === 'none') throw refuse(who === null ? 'not-signed-in' : 'not-allowed');
+  if (who?.secondStepMissing && !spec.beforeSecondStep && spec.access.anonymous === 'none') throw refuse('second-step-first');
 }
 
 function send(reply: FastifyReply, spec: RouteSpec, state: CallState, text: unknown): FastifyReply {

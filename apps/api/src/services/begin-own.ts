@@ -62,4 +62,5 @@ const ownerOf = (personId: string, name: string, sessionId: string): Who => ({
   siteIds: [],
   sessionId,
   sessionKind: 'password',
+  secondStepMissing: true,
 });

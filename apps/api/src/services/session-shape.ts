@@ -2,7 +2,6 @@ import type { Session } from '@middenry/contract';
 import type { Context, Who } from '../context.ts';
 import { countUnread } from '../db/repositories/message.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
-import { hasSecondStep } from './second-step.ts';
 
 /** What the pages need to know about who is here and where. */
 export function sessionShape(context: Context, who: Who | null): Session {
@@ -18,7 +17,7 @@ export function sessionShape(context: Context, who: Who | null): Session {
             owner: who.owner,
             siteIds: [...who.siteIds],
             unreadMessages: countUnread(context.store, who.personId),
-            secondStepMissing: who.role === 'coordinator' && who.sessionKind !== 'demo' && !hasSecondStep(context.store, who.personId),
+            secondStepMissing: who.secondStepMissing,
           },
     programme:
       programme === undefined

@@ -71,6 +71,7 @@ export function resolveSession(store: Store, now: Date, token: string): Who | nu
     siteIds: row.siteIds,
     sessionId: row.id,
     sessionKind: row.kind,
+    secondStepMissing: row.role === 'coordinator' && !row.inDemo && !row.hasSecondStep,
   };
 }
 

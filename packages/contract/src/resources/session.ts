@@ -14,7 +14,7 @@ export const Session = z.object({
       owner: z.boolean(),
       siteIds: z.array(Id).describe('Sites this person belongs to; empty means all.'),
       unreadMessages: z.int(),
-      secondStepMissing: z.boolean().describe('a coordinator who has not yet set up an authenticator'),
+      secondStepMissing: z.boolean().describe('a coordinator who has not yet set up an authenticator, and may do nothing else before'),
     })
     .nullable(),
   programme: z
@@ -78,6 +78,7 @@ export const sessionRoutes = [
     tag: 'session',
     access: members,
     own: 'session',
+    beforeSecondStep: true,
     status: 204,
   },
 ] as const satisfies readonly RouteSpec[];

@@ -16,11 +16,15 @@ export interface SessionWithPerson {
   readonly isAdult: boolean;
   readonly role: 'pupil' | 'volunteer' | 'site-lead' | 'coordinator' | null;
   readonly siteIds: readonly string[];
+  readonly hasSecondStep: boolean;
+  readonly inDemo: boolean;
 }
 
 const FIND = `SELECT s.id, s.kind, s.person_id AS personId, s.last_seen_at AS lastSeenAt, s.expires_at AS expiresAt,
     s.idle_minutes AS idleMinutes, s.ended_at AS endedAt, p.name, p.owner, p.disabled, p.is_adult AS isAdult,
     (SELECT role FROM membership WHERE person_id = p.id LIMIT 1) AS role,
+    EXISTS (SELECT 1 FROM credential WHERE person_id = p.id AND kind = 'totp' AND used_at IS NOT NULL) AS hasSecondStep,
+    (SELECT is_demo FROM programme LIMIT 1) AS inDemo,
     (SELECT json_group_array(site_id) FILTER (WHERE site_id IS NOT NULL) FROM membership WHERE person_id = p.id) AS siteIds
   FROM sign_in_session s JOIN person p ON p.id = s.person_id WHERE s.token_hash = ?`;
 
@@ -33,6 +37,8 @@ export function findSession(store: Store, tokenHash: string): SessionWithPerson 
     owner: Boolean(row.owner),
     disabled: Boolean(row.disabled),
     isAdult: Boolean(row.isAdult),
+    hasSecondStep: Boolean(row.hasSecondStep),
+    inDemo: Boolean(row.inDemo),
     siteIds: JSON.parse(row.siteIds) as string[],
   };
 }

@@ -21,6 +21,7 @@ export const paths = {
   programme: '/programme',
   people: '/people',
   me: '/me',
+  secondStep: '/second-step',
   classes: '/classes',
   sites: '/sites',
   site: (id: string) => `/sites/${id}`,

@@ -7,5 +7,7 @@ export const load: LayoutLoad = async ({ parent, url }) => {
   const { session } = await parent();
   if (session.person === null || session.programme === null)
     redirect(303, `${paths.signIn}?next=${encodeURIComponent(url.pathname + url.search)}`);
+  if (session.person.secondStepMissing && url.pathname !== paths.secondStep)
+    redirect(303, `${paths.secondStep}?next=${encodeURIComponent(url.pathname + url.search)}`);
   return { person: session.person, programme: session.programme };
 };

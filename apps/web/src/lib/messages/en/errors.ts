@@ -14,6 +14,7 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'wrong-sign-in': { what: 'That address and password do not fit together.', next: 'Check both and try again, or ask your coordinator.' },
   wait: { what: 'Too many tries in a short time.', next: 'Wait a little, then try again.' },
   'second-step': { what: 'One more step: your 6-digit code.', next: 'Type the code that your phone shows now.' },
+  'second-step-first': { what: 'Your second step is not set up yet.', next: 'Set up an authenticator first; then everything is open.' },
   'code-wrong': { what: 'That code is not right.', next: 'Check it and type it again.' },
   'code-spent': { what: 'That code has been used or is too old.', next: 'Ask for a new one.' },
   'not-allowed': { what: 'Your role may not do this.', next: 'Ask your coordinator.' },

@@ -93,7 +93,10 @@ export const folk = {
     totpEnd: 'Turn it off',
     totpEnded: 'The second step is off.',
     ended: 'That device is signed out.',
-    missing: 'Your second step is not set up yet.',
+    missing: 'One thing first: your second step',
+    missingText:
+      'Coordinators see names and contacts of others. So a password alone does not open their pages. Set this up once; it takes two minutes.',
+    kept: 'I have kept the codes: go on',
     unnamed: 'a device without a name',
   },
   setup: {

@@ -1,7 +1,7 @@
 import { redirect } from '@sveltejs/kit';
 import { act, text } from '$lib/errors/act.ts';
 import { paths } from '$lib/paths/paths.ts';
-import { qrSvg } from '$lib/people/qr.ts';
+import { confirmSecondStep, startSecondStep } from '$lib/people/second-step.ts';
 import type { Actions } from './$types';
 
 export const actions: Actions = {
@@ -25,15 +25,8 @@ export const actions: Actions = {
     );
     return outcome.ok ? redirect(303, `${paths.me}?done=passwordSaved`) : outcome.refused;
   },
-  totp: async ({ request, fetch }) => {
-    const outcome = await act(fetch, 'startTotp', { body: {} }, await request.formData());
-    return outcome.ok ? { totp: { secret: outcome.data.secret, qr: await qrSvg(outcome.data.uri) } } : outcome.refused;
-  },
-  confirm: async ({ request, fetch }) => {
-    const form = await request.formData();
-    const outcome = await act(fetch, 'confirmTotp', { body: { code: text(form, 'code') } }, form);
-    return outcome.ok ? { recovery: outcome.data.recoveryCodes } : outcome.refused;
-  },
+  totp: startSecondStep,
+  confirm: confirmSecondStep,
   endTotp: async ({ request, fetch }) => {
     const form = await request.formData();
     const outcome = await act(fetch, 'endTotp', { body: { password: text(form, 'password') } }, form);
