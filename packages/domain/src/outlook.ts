@@ -6,9 +6,9 @@ import type { RunMemory } from './ensemble/memory.ts';
 import { type FanRow, fanOf } from './fan.ts';
 import { dutiesOf } from './plan/duties.ts';
 import { type FeedScene, feedAdvice, feedingPlan, weeklyRationKg } from './plan/feed-advice.ts';
-import type { DutyWindow, FeedAdvice } from './plan/types.ts';
+import type { DutyWindow, FeedAdvice, HoldReason } from './plan/types.ts';
 import { askFor } from './signals/ask-for.ts';
-import { type Assessable, assess } from './signals/assess.ts';
+import { type Assessable, assess, type BandsBefore } from './signals/assess.ts';
 import { binBand } from './signals/bands.ts';
 import { logFactsAt } from './signals/log-facts.ts';
 import { type BinDay, type MembersDay, mediansOf } from './signals/member-day.ts';
@@ -47,8 +47,8 @@ export interface OutlookSettings {
   readonly historyDays?: number;
   /** Feedings and care expected after today, beside what the scenario holds; without an entry's id. */
   readonly plan?: readonly BinEvent[];
-  /** Bands of the last look, so that a probability near a mark does not flicker. */
-  readonly bandsBefore?: Readonly<Partial<Record<SignalId, Band>>>;
+  /** `band` and `asked` of each signal at the last look (yesterday's, say), so that a probability near a mark does not flicker. */
+  readonly bandsBefore?: BandsBefore;
 }
 
 /**
@@ -67,6 +67,7 @@ export function outlookOf(scenario: Scenario, today: number, settings: OutlookSe
   const signals = assess(assessable(standing, settings));
   const { band, lead } = binBand(signals);
   const benches = benchesOf(standing);
+  const advice = feedAdvice(feedScene(standing, benches));
   return {
     day: today,
     band,
@@ -76,8 +77,8 @@ export function outlookOf(scenario: Scenario, today: number, settings: OutlookSe
     history: rowsOf(standing.run),
     forecast: rowsOf(standing.ahead).filter((row) => row.day >= today),
     fan: fanOf(standing.ahead, today),
-    advice: feedAdvice(feedScene(standing, benches)),
-    duties: dutiesFor(standing, benches, signals),
+    advice,
+    duties: dutiesFor(standing, benches, signals, advice.hold),
     ledgers: ledgersOf(standing.run),
     surprises: standing.run.surprises.filter(({ day }) => day >= today - LOOK_BACK_DAYS),
   };
@@ -123,7 +124,12 @@ function withRemedies(standing: Standing, benches: Benches, signals: readonly Si
   });
 }
 
-function dutiesFor(standing: Standing, benches: Benches, signals: readonly SignalOutlook[]): readonly DutyWindow[] {
+function dutiesFor(
+  standing: Standing,
+  benches: Benches,
+  signals: readonly SignalOutlook[],
+  hold: HoldReason | null,
+): readonly DutyWindow[] {
   const { past, coming, today, log, checkIntervalDays, resting } = standing;
   const sinceDay = (id: SignalId): number | null => {
     const signal = signals.find((each) => each.id === id);
@@ -132,7 +138,7 @@ function dutiesFor(standing: Standing, benches: Benches, signals: readonly Signa
   // What is planned is no reason not to plan it: the duty asks when food would run out if nobody came.
   const unfed = standing.planned.length === 0 ? coming : benches.all.tryDays([], coming.length);
   const foodInHandDays = [past.at(-1), ...unfed].map((each) => weightedMedian(each));
-  return dutiesOf({ today, log: logFactsAt(log, today), checkIntervalDays, resting, foodInHandDays, sinceDay });
+  return dutiesOf({ today, log: logFactsAt(log, today), checkIntervalDays, resting, hold, foodInHandDays, sinceDay });
 }
 
 function weightedMedian(day: MembersDay | undefined): number {

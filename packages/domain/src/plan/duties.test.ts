@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { BinEvent } from '../bin/scenario.ts';
 import { logFactsAt } from '../signals/log-facts.ts';
 import { type DutyScene, dutiesOf } from './duties.ts';
-import type { DutyKind } from './types.ts';
+import type { DutyKind, HoldReason } from './types.ts';
 
 const TODAY = 100;
 const scene = (over: Partial<DutyScene> = {}, events: readonly BinEvent[] = []): DutyScene => ({
@@ -10,6 +10,7 @@ const scene = (over: Partial<DutyScene> = {}, events: readonly BinEvent[] = []):
   log: logFactsAt(events, TODAY),
   checkIntervalDays: 7,
   resting: false,
+  hold: null,
   foodInHandDays: Array.from({ length: 15 }, () => 20),
   sinceDay: () => null,
   ...over,
@@ -30,6 +31,29 @@ describe('dutiesOf()', () => {
 
   it('has no feeding due while food lasts past the forecast', () => {
     expect(window('feed', scene())).toBeUndefined();
+  });
+
+  it('rests a bin that has more than it eats until a week of food is left, and feeds it only then', () => {
+    const foodInHandDays = [12, 11, 10, 9, 8, 7, 6, 5, 4, 3, 2, 1, 0, 0, 0];
+    const held = scene({ hold: 'food-in-hand', foodInHandDays });
+    expect(window('rest', held)).toEqual({ kind: 'rest', fromDay: 100, dueDay: 105, overdueDay: 105, why: 'more-than-eaten' });
+    expect(window('feed', held)).toMatchObject({ fromDay: 105, dueDay: 110 });
+    expect(window('rest', scene({ hold: 'food-in-hand' }))).toMatchObject({ dueDay: 114 });
+  });
+
+  it('rests a bin short of air, sour or hot for a week, and none for cold or a feeding of this week', () => {
+    const whyOf = (hold: HoldReason) => window('rest', scene({ hold, foodInHandDays: Array.from({ length: 15 }, () => 1) }))?.why;
+    expect((['airless', 'smell', 'sour', 'hot', 'cold', 'fed-lately', 'resting'] as const).map(whyOf)).toEqual([
+      'short-of-air',
+      'short-of-air',
+      'bed-sour',
+      'bed-hot',
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    const feed = window('feed', scene({ hold: 'sour', foodInHandDays: Array.from({ length: 15 }, () => 0) }));
+    expect(feed).toMatchObject({ fromDay: 107, dueDay: 107 });
   });
 
   it('a bin long out of food was due a week after its last feeding', () => {

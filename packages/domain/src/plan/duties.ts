@@ -1,7 +1,7 @@
 import { parameter } from '../bin/parameter.ts';
 import type { LogFacts } from '../signals/log-facts.ts';
 import type { SignalId } from '../signals/types.ts';
-import type { DutyKind, DutyWhy, DutyWindow } from './types.ts';
+import type { DutyKind, DutyWhy, DutyWindow, HoldReason } from './types.ts';
 
 export const DUTY_PARAMETERS = {
   feedFromFoodDays: parameter(7, 'd of appetite', 'common practice', 'common-practice'),
@@ -18,6 +18,7 @@ export const DUTY_PARAMETERS = {
   harvestBefore: parameter(7, 'd', 'estimate', 'common-practice'),
   harvestOverdueAfter: parameter(21, 'd', 'common practice', 'common-practice'),
   beddingOverdueAfter: parameter(14, 'd', 'estimate', 'common-practice'),
+  restDays: parameter(7, 'd', 'common practice', 'common-practice'),
   waterOverdueAfter: parameter(3, 'd', 'estimate', 'science-table-4'),
 } as const;
 const P = DUTY_PARAMETERS;
@@ -27,6 +28,8 @@ export interface DutyScene {
   readonly log: LogFacts;
   readonly checkIntervalDays: number;
   readonly resting: boolean;
+  /** Why the bin should not be fed today, or null. */
+  readonly hold: HoldReason | null;
   /** Food in hand [days of appetite] on today and every day of the forecast. */
   readonly foodInHandDays: readonly number[];
   /** First day of the stretch in which a signal is likely to hold now, or else the first day ahead; null within the forecast. */
@@ -42,7 +45,8 @@ export interface DutyScene {
  */
 export function dutiesOf(scene: DutyScene): readonly DutyWindow[] {
   const windows = [checkWindow(scene), harvestWindow(scene), waterWindow(scene)];
-  if (!scene.resting) windows.push(feedWindow(scene), loosenWindow(scene), inoculateWindow(scene), beddingWindow(scene));
+  const rest = restWindow(scene);
+  if (!scene.resting) windows.push(rest, feedWindow(scene, rest), loosenWindow(scene), inoculateWindow(scene), beddingWindow(scene));
   return windows.filter((window) => window !== null).sort((a, b) => a.overdueDay - b.overdueDay || a.dueDay - b.dueDay);
 }
 
@@ -54,17 +58,36 @@ const duty = (kind: DutyKind, fromDay: number, dueDay: number, overdueDay: numbe
   why,
 });
 
-/** The days when food in hand falls to a week's and to almost nothing; beyond the forecast nothing is due yet. */
-function feedWindow({ today, log, foodInHandDays }: DutyScene): DutyWindow | null {
+/** What a bin is left alone for; of the other reasons to hold none asks for rest. */
+const RESTS_FOR: Readonly<Partial<Record<HoldReason, DutyWhy>>> = {
+  'food-in-hand': 'more-than-eaten',
+  airless: 'short-of-air',
+  smell: 'short-of-air',
+  sour: 'bed-sour',
+  hot: 'bed-hot',
+};
+
+/** No food from today until the worms have caught up, or for a week where it is not for the food itself. */
+function restWindow({ today, hold, foodInHandDays }: DutyScene): DutyWindow | null {
+  const why = hold && RESTS_FOR[hold];
+  if (!why) return null;
+  const eaten = foodInHandDays.findIndex((days) => days <= P.feedFromFoodDays.value);
+  const forFood = eaten === -1 ? foodInHandDays.length - 1 : Math.max(1, eaten);
+  const untilDay = today + (hold === 'food-in-hand' ? forFood : P.restDays.value);
+  return duty('rest', today, untilDay, untilDay, why);
+}
+
+/** The days when food in hand falls to a week's and to almost nothing, after any rest; beyond the forecast nothing is due yet. */
+function feedWindow({ today, log, foodInHandDays }: DutyScene, rest: DutyWindow | null): DutyWindow | null {
   const firstBelow = (limit: number): number => foodInHandDays.findIndex((days) => days <= limit);
   const from = firstBelow(P.feedFromFoodDays.value);
   if (from === -1) return null;
   const due = firstBelow(P.feedDueFoodDays.value);
-  const fromDay = Math.max(today + from, (log.lastFedDay ?? -1) + 1);
+  const fromDay = Math.max(today + from, (log.lastFedDay ?? -1) + 1, rest?.dueDay ?? 0);
   const lastDay = today + foodInHandDays.length - 1;
   const dueDay = Math.max(fromDay, due === -1 ? lastDay : today + due);
   // When the food ran out before today, the day it was due lies back: by the last feeding and its week.
-  const passed = due === 0 ? Math.min(today, Math.max(fromDay, (log.lastFedDay ?? today) + P.feedOverdueAfter.value)) : dueDay;
+  const passed = due === 0 && !rest ? Math.min(today, Math.max(fromDay, (log.lastFedDay ?? today) + P.feedOverdueAfter.value)) : dueDay;
   return duty('feed', Math.min(fromDay, passed), passed, passed + P.feedOverdueAfter.value, 'food-nearly-gone');
 }
 

@@ -1,5 +1,5 @@
 import type { BinEvent, BinSetup } from '../bin/scenario.ts';
-import { BAND_MARKS, bandOf } from './bands.ts';
+import { BAND_MARKS, type BandBefore, bandOf, bandToShow } from './bands.ts';
 import type { SignalAt, SignalDefinition } from './definition.ts';
 import { logFactsAt } from './log-facts.ts';
 import type { BinDay, MembersDay } from './member-day.ts';
@@ -14,6 +14,9 @@ export interface Keeping {
   readonly resting: boolean;
 }
 
+/** With `asked` a band moves when two looks running ask for it; a band alone has only its dead band. */
+export type BandsBefore = Readonly<Partial<Record<SignalId, Band | BandBefore>>>;
+
 /** All that the signals read: days before today, today and days after, each with every member. */
 export interface Assessable extends Keeping {
   readonly today: number;
@@ -24,7 +27,7 @@ export interface Assessable extends Keeping {
   /** The bin by its medians on a day from today on. */
   readonly binOn: (day: number) => BinDay;
   /** Bands of the last look, so that a probability near a mark does not flicker. */
-  readonly bandsBefore?: Readonly<Partial<Record<SignalId, Band>>>;
+  readonly bandsBefore?: BandsBefore;
 }
 
 /** On which days a signal holds in which members: holds[day index][member]. */
@@ -90,11 +93,12 @@ function outlookOfSignal(course: Course, from: Assessable): SignalOutlook {
   const seen = definition.seen(course.at[todayIndex]?.[0] as SignalAt);
   const soon = shareHolding(course, days, today, today + BAND_MARKS.horizonDays.value);
   const now = shareHolding(course, days, today, today);
-  const band = bandNow(course, from, { soon, now, todayIndex, seen: seen.length > 0 });
+  const { band, asked } = bandNow(course, from, { soon, now, todayIndex, seen: seen.length > 0 });
   const firstIndex = days.findIndex(({ day }) => day >= today && shareHolding(course, days, day, day) >= LIKELY);
   return {
     id: definition.id,
     band,
+    asked,
     partOf: null,
     probability: soon,
     holdsNow: now >= LIKELY,
@@ -114,10 +118,13 @@ function sinceDay(course: Course, days: readonly MembersDay[], today: number): n
   return day;
 }
 
-function bandNow(course: Course, from: Assessable, seen: { soon: number; now: number; todayIndex: number; seen: boolean }): Band {
+function bandNow(course: Course, from: Assessable, seen: { soon: number; now: number; todayIndex: number; seen: boolean }): BandBefore {
   const { definition } = course;
   // Not having looked is never news of the coming week: the check that falls due says so.
-  if (definition.id === 'unseen') return seen.now >= LIKELY ? 'unknown' : 'settled';
+  if (definition.id === 'unseen') {
+    const band = seen.now >= LIKELY ? 'unknown' : 'settled';
+    return { band, asked: band };
+  }
   const members = from.days[0]?.weights.length ?? 0;
   const actDays = members === 1 ? BAND_MARKS.oneMemberActDays.value : BAND_MARKS.horizonDays.value;
   const lasting = shareHolding(course, from.days, from.today + BAND_MARKS.lastingFromDays.value, from.today + BAND_MARKS.horizonDays.value);
@@ -125,7 +132,11 @@ function bandNow(course: Course, from: Assessable, seen: { soon: number; now: nu
   const limit = definition.role === 'alert' && definition.respondWithinDays > 1 ? lasting : 1;
   const near = Math.min(limit, shareHolding(course, from.days, from.today, from.today + actDays));
   const overdue = shareOverdue(course, from.days, seen.todayIndex);
-  return bandOf(definition.role, { soon: seen.soon, near, overdue, seen: seen.seen }, from.bandsBefore?.[definition.id]);
+  const before = from.bandsBefore?.[definition.id];
+  const [shown, lookBefore] = typeof before === 'object' ? [before.band, before] : [before, undefined];
+  const asked = bandOf(definition.role, { soon: seen.soon, near, overdue, seen: seen.seen }, shown);
+  const news = from.events.some(({ day }) => day === from.today);
+  return { band: bandToShow(lookBefore, asked, { seen: seen.seen, news }), asked };
 }
 
 /** Zone and reasons on the day it is first likely, told of the first member in which it happens. */

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BinEvent } from '../bin/scenario.ts';
-import { assess } from './assess.ts';
-import { bandOf, binBand } from './bands.ts';
+import { uniformOf } from '../ensemble/chance.ts';
+import { assess, type BandsBefore } from './assess.ts';
+import { type BandBefore, bandOf, bandToShow, binBand } from './bands.ts';
 import type { MembersDay, Reading } from './member-day.ts';
 import { binWell, TOTE, WELL } from './signals-cast.ts';
 import type { Band, SignalOutlook } from './types.ts';
@@ -24,12 +25,17 @@ function courseDays(
   }));
 }
 
-function assessed(days: readonly MembersDay[], events: readonly BinEvent[] = looked, bandsBefore = {}): readonly SignalOutlook[] {
+function assessed(
+  days: readonly MembersDay[],
+  events: readonly BinEvent[] = looked,
+  bandsBefore: BandsBefore = {},
+  today = TODAY,
+): readonly SignalOutlook[] {
   return assess({
     setup: TOTE,
     checkIntervalDays: 7,
     resting: false,
-    today: TODAY,
+    today,
     days,
     events,
     binOn: (day) => binWell(day),
@@ -68,6 +74,76 @@ describe('bandOf()', () => {
     expect(bandOf('duty', { soon: 1, near: 1, overdue: 0, seen: false })).toBe('watch');
     expect(bandOf('duty', { soon: 1, near: 1, overdue: 1, seen: false })).toBe('act');
     expect(bandOf('duty', { soon: 1, near: 0, overdue: 0, seen: false })).toBe('settled');
+  });
+});
+
+describe('bandToShow()', () => {
+  const quiet = { seen: false, news: false };
+  const at = (band: Band, asked: Band) => ({ band, asked });
+
+  it('moves when two looks running ask for it, and as far as both of them go (A15)', () => {
+    expect(bandToShow(at('settled', 'settled'), 'act', quiet)).toBe('settled');
+    expect(bandToShow(at('settled', 'act'), 'act', quiet)).toBe('act');
+    expect(bandToShow(at('settled', 'watch'), 'act', quiet)).toBe('watch');
+    expect(bandToShow(at('act', 'act'), 'settled', quiet)).toBe('act');
+    expect(bandToShow(at('act', 'settled'), 'watch', quiet)).toBe('watch');
+    expect(bandToShow(at('watch', 'settled'), 'act', quiet)).toBe('watch');
+  });
+
+  it('shows at once what was seen, and rises at once on a day with an entry, but never falls so', () => {
+    expect(bandToShow(at('settled', 'settled'), 'act', { seen: true, news: true })).toBe('act');
+    expect(bandToShow(at('settled', 'settled'), 'watch', { seen: false, news: true })).toBe('watch');
+    expect(bandToShow(at('act', 'act'), 'settled', { seen: false, news: true })).toBe('act');
+    expect(bandToShow(undefined, 'act', quiet)).toBe('act');
+  });
+
+  it('no single look moves a band, whatever the figures do (A15)', () => {
+    const rank = { settled: 0, unknown: 0, watch: 1, act: 2 };
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom<Band>('settled', 'watch', 'act'), { minLength: 1, maxLength: 40 }), (asks) => {
+        let before = at('settled', 'settled');
+        for (const asked of asks) {
+          const band = bandToShow(before, asked, quiet);
+          const [was, now] = [rank[before.band], rank[band]];
+          if (now > was) expect(Math.min(rank[before.asked], rank[asked])).toBe(now);
+          if (now < was) expect(Math.max(rank[before.asked], rank[asked])).toBe(now);
+          before = at(band, asked);
+        }
+      }),
+      { numRuns: 200, seed: 5 },
+    );
+  });
+});
+
+describe('readings that jitter by a unit round the mark for 72 hours raise one alert at most (A15)', () => {
+  const jittered: readonly [SignalOutlook['id'], 'tempC' | 'ph', number, number][] = [
+    ['hot', 'tempC', 29, 1],
+    ['cold', 'tempC', 5, 1],
+    ['sour', 'ph', 5.5, 0.2],
+  ];
+
+  it.each(jittered)('%s by %s, written down every day or found by the model', (id, name, mark, unit) => {
+    const field = { hot: 'bedPeakTempC', cold: 'bedTempC', sour: 'ph' }[id as 'hot'] as keyof Reading;
+    for (let seed = 1; seed <= 100; seed++) {
+      const value = (day: number) => mark + unit * (2 * uniformOf(seed, day) - 1);
+      for (const written of [true, false]) {
+        const read = (today: number): BinEvent[] =>
+          written
+            ? Array.from({ length: 4 }, (_, i): BinEvent => ({ day: TODAY + i, type: 'check', [name]: value(TODAY + i) })).filter(
+                ({ day }) => day <= today,
+              )
+            : [];
+        let entered = 0;
+        let before: Partial<Record<SignalOutlook['id'], BandBefore>> = {};
+        for (let today = TODAY; today < TODAY + 4; today++) {
+          const days = courseDays(1, (day) => (!written && day >= TODAY && day <= today ? { [field]: value(day) } : {}));
+          const found = signal(assessed(days, [...looked, ...read(today)], before, today), id);
+          if (found.band === 'act' && before[id]?.band !== 'act') entered++;
+          before = { [id]: { band: found.band, asked: found.asked } };
+        }
+        expect(entered, `${id} ${seed}`).toBeLessThanOrEqual(1);
+      }
+    }
   });
 });
 
@@ -181,5 +257,10 @@ describe('assess() with many members', () => {
     const days = courseDays(10, (day, member) => (member < 5 && day >= TODAY ? { bedPeakTempC: 30 } : {}));
     expect(signal(assessed(days), 'hot').band).toBe('watch');
     expect(signal(assessed(days, looked, { hot: 'act' }), 'hot').band).toBe('act');
+    expect(signal(assessed(days, looked, { hot: { band: 'settled', asked: 'settled' } }), 'hot')).toMatchObject({
+      band: 'settled',
+      asked: 'watch',
+    });
+    expect(signal(assessed(days, looked, { hot: { band: 'settled', asked: 'watch' } }), 'hot').band).toBe('watch');
   });
 });

@@ -26,6 +26,32 @@ export interface Likelihood {
   readonly seen: boolean;
 }
 
+/** What one look leaves behind for the next: the band shown, and the one that the figures asked for. */
+export interface BandBefore {
+  readonly band: Band;
+  readonly asked: Band;
+}
+
+const RANK: Readonly<Record<Band, number>> = { settled: 0, unknown: 0, watch: 1, act: 2 };
+
+/**
+ * The band to show: it moves when two looks running ask for it, so that one look alone neither raises nor ends a flag.
+ *
+ * @shape before, asked -> band
+ * @returns At once what is asked for when nothing was shown before, when something seen is itself the event, and upwards when
+ *   somebody wrote something down today; downwards never at once
+ * @source common-practice (A15: a delay of one reading each way)
+ */
+export function bandToShow(before: BandBefore | undefined, asked: Band, now: { readonly seen: boolean; readonly news: boolean }): Band {
+  if (before === undefined || now.seen) return asked;
+  const step = Math.sign(RANK[asked] - RANK[before.band]);
+  if (step === 0 || (step > 0 && now.news)) return asked;
+  const stepBefore = Math.sign(RANK[before.asked] - RANK[before.band]);
+  if (stepBefore !== step) return before.band;
+  // Both looks ask for a move: as far as both of them go.
+  return step * (RANK[asked] - RANK[before.asked]) < 0 ? asked : before.asked;
+}
+
 /** Where a signal's band stands by its likelihood alone, with the dead band of the band it was in before. */
 export function bandOf(role: 'alert' | 'duty', likely: Likelihood, before: Band = 'settled'): Band {
   const actAt = before === 'act' ? BAND_MARKS.actUntil.value : BAND_MARKS.actFrom.value;

@@ -1,6 +1,6 @@
 import { type Parameter, type ParameterSet, parameter } from '../bin/parameter.ts';
 import type { BinEvent, BinSetup } from '../bin/scenario.ts';
-import type { LogFacts } from './log-facts.ts';
+import type { LogFacts, Seen } from './log-facts.ts';
 import type { BinDay, Reading } from './member-day.ts';
 import type { CautionId, Reason, RemedyId, SignalId } from './types.ts';
 
@@ -67,6 +67,24 @@ export function stillStands(log: LogFacts, seenDay: number, endedBy: readonly Bi
   const careDay = Math.max(...endedBy.map((type) => log.lastCareDay.get(type) ?? Number.NEGATIVE_INFINITY));
   const works = careDay > seenDay ? CARE_WORKS.value : SAME_DAY_CARE_WORKS.value;
   return !(careDay >= seenDay && log.day >= careDay + works);
+}
+
+/**
+ * The newest reading beyond a mark, if every reading after it stayed within the dead band: a thermometer that jitters round the
+ * mark is one event and not many.
+ *
+ * @shape readings[n] newest first -> reading
+ */
+export function lastBeyond(
+  readings: readonly Seen<number>[],
+  isBeyond: (value: number) => boolean,
+  isBack: (value: number) => boolean,
+): Seen<number> | null {
+  for (const each of readings) {
+    if (isBeyond(each.value)) return each;
+    if (isBack(each.value)) return null;
+  }
+  return null;
 }
 
 export const reason = (code: Reason['code'], values: Reason['values'], entryIds: readonly string[] = []): Reason => ({

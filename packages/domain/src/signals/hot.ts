@@ -1,5 +1,5 @@
 import { parameter } from '../bin/parameter.ts';
-import { noZone, reason, type SignalDefinition, stillStands } from './definition.ts';
+import { lastBeyond, noZone, reason, type SignalDefinition, stillStands } from './definition.ts';
 
 const thresholds = { bedPeakTempC: parameter(29, 'C, peak of the day in the bed', 'estimate', 'science-table-3') } as const;
 const deadBand = parameter(1, 'C', 'estimate', 'science-table-3');
@@ -21,10 +21,17 @@ export const hot: SignalDefinition = {
   remedies: ['shade', 'hold-next-feed', 'take-out-uneaten', 'add-water'],
   cautions: ['lifting', 'flooding'],
   condition: ({ reading }, holding) => reading.bedPeakTempC >= thresholds.bedPeakTempC.value - (holding ? deadBand.value : 0),
-  seen: ({ log }) =>
-    log.tempC !== null && log.tempC.value >= thresholds.bedPeakTempC.value && stillStands(log, log.tempC.day, ['move', 'water', 'remove'])
-      ? [reason('bed-hot', { tempC: log.tempC.value, day: log.tempC.day }, log.tempC.entryIds)]
-      : [],
+  seen: ({ log }) => {
+    const mark = thresholds.bedPeakTempC.value;
+    const read = lastBeyond(
+      log.tempsC,
+      (tempC) => tempC >= mark,
+      (tempC) => tempC < mark - deadBand.value,
+    );
+    return read && stillStands(log, read.day, ['move', 'water', 'remove'])
+      ? [reason('bed-hot', { tempC: read.value, day: read.day }, read.entryIds)]
+      : [];
+  },
   zone: noZone,
   reasons: ({ reading }) => [reason('bed-hot', { tempC: reading.bedPeakTempC })],
 };

@@ -22,6 +22,9 @@ export interface LogFacts {
   readonly squeeze: Seen<Squeeze> | null;
   readonly tempC: Seen<number> | null;
   readonly ph: Seen<number> | null;
+  /** Every reading of either kind, newest first. */
+  readonly tempsC: readonly Seen<number>[];
+  readonly phs: readonly Seen<number>[];
   readonly leftover: ReadonlyMap<number, Seen<Leftover>>;
   readonly soldierFliesDay: number | null;
   readonly lastCheckDay: number | null;
@@ -55,6 +58,7 @@ export function logFactsAt(events: readonly BinEvent[], day: number): LogFacts {
   const leftover = new Map<number, Seen<Leftover>>();
   const lastCareDay = new Map<BinEvent['type'], number>();
   const fed: FedFact[] = [];
+  const [tempsC, phs]: [Seen<number>[], Seen<number>[]] = [[], []];
   let soldierFliesDay: number | null = null;
   for (const event of events) {
     if (event.day > day) continue;
@@ -69,17 +73,21 @@ export function logFactsAt(events: readonly BinEvent[], day: number): LogFacts {
     seen.squeeze = newer(seen.squeeze, event.squeeze, event.day, entryIds);
     seen.tempC = newer(seen.tempC, event.tempC, event.day, entryIds);
     seen.ph = newer(seen.ph, event.ph, event.day, entryIds);
+    if (event.tempC !== undefined) tempsC.unshift({ value: event.tempC, day: event.day, entryIds });
+    if (event.ph !== undefined) phs.unshift({ value: event.ph, day: event.day, entryIds });
     for (const [zone, value] of Object.entries(event.leftover ?? {})) {
       const next = newer(leftover.get(Number(zone)) ?? null, value, event.day, entryIds);
       if (next) leftover.set(Number(zone), next);
     }
     if (event.visitors?.includes('soldier-fly-larvae')) soldierFliesDay = Math.max(soldierFliesDay ?? event.day, event.day);
   }
-  fed.sort((a, b) => b.day - a.day);
+  for (const list of [fed, tempsC, phs]) list.sort((a, b) => b.day - a.day);
   const last = (type: BinEvent['type']): number | null => lastCareDay.get(type) ?? null;
   return {
     day,
     ...seen,
+    tempsC,
+    phs,
     leftover,
     soldierFliesDay,
     lastCheckDay: last('check'),

@@ -6,6 +6,7 @@ import type { Band, SignalId, SignalOutlook } from './types.ts';
 const flag = (id: SignalId, band: Band, entry = id): SignalOutlook => ({
   id,
   band,
+  asked: band,
   partOf: null,
   probability: band === 'settled' ? 0 : 1,
   holdsNow: band !== 'settled',

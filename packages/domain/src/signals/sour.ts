@@ -1,5 +1,5 @@
 import { parameter } from '../bin/parameter.ts';
-import { noZone, reason, type SignalDefinition, stillStands } from './definition.ts';
+import { lastBeyond, noZone, reason, type SignalDefinition, stillStands } from './definition.ts';
 
 const thresholds = { ph: parameter(5.5, 'pH', 'estimate', 'science-table-5') } as const;
 const deadBand = parameter(0.2, 'pH', 'estimate', 'science-table-5');
@@ -25,8 +25,15 @@ export const sour: SignalDefinition = {
     if (log.smell?.value === 'sour' && stillStands(log, log.smell.day, ['remove', 'bedding', 'loosen'])) {
       return [reason('smelled', { smell: 'sour', day: log.smell.day }, log.smell.entryIds)];
     }
-    const low = log.ph !== null && log.ph.value < thresholds.ph.value && stillStands(log, log.ph.day, ['remove', 'bedding']);
-    return log.ph && low ? [reason('ph-low', { ph: log.ph.value, day: log.ph.day }, log.ph.entryIds)] : [];
+    const mark = thresholds.ph.value;
+    const read = lastBeyond(
+      log.phs,
+      (ph) => ph < mark,
+      (ph) => ph > mark + deadBand.value,
+    );
+    return read && stillStands(log, read.day, ['remove', 'bedding'])
+      ? [reason('ph-low', { ph: read.value, day: read.day }, read.entryIds)]
+      : [];
   },
   zone: noZone,
   reasons: ({ reading }) => [reason('ph-low', { ph: reading.ph })],

@@ -116,6 +116,8 @@ export interface Ask {
 export interface SignalOutlook {
   readonly id: SignalId;
   readonly band: Band;
+  /** The band that today's figures alone ask for; the next look must ask for it too before it is shown. */
+  readonly asked: Band;
   /** The flag that speaks for this one too, because both have one cause; null when it speaks for itself. */
   readonly partOf: SignalId | null;
   /** Weighted share of members in which it holds now or begins within 7 days, 0 to 1. */
