@@ -7,9 +7,14 @@ import { buildApp } from './app.ts';
 import { type Config, readConfig } from './config.ts';
 import { systemClock } from './context.ts';
 import { findProgramme } from './db/repositories/programme.ts';
+import type { Store } from './db/store.ts';
+import type { MailServer } from './mail-server.ts';
 import { projectRoot } from './root.ts';
 import { isOldDemo } from './services/demo-age.ts';
 import { keeperOf } from './services/keeper.ts';
+import { mailerOf } from './services/mail/mailer.ts';
+import { smtpSender } from './services/mail/sender.ts';
+import { keepTelling } from './services/messages/keep-telling.ts';
 import { startOutlooks } from './services/outlook-start.ts';
 import { newSetupCode } from './services/setup-code.ts';
 import { keepListsMoving } from './services/waiting.ts';
@@ -46,6 +51,8 @@ async function start(): Promise<void> {
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
   else say('the pages are not built, so only the API is served');
   keepListsMoving(store, systemClock);
+  keepTelling({ store, clock: systemClock, config, keeper });
+  if (config.mail !== undefined) sendMail(app, store, config, config.mail);
   startOutlooks(app, store, systemClock, cacheFileOf(config));
   stopOnSignals(app, store, lock);
   await listen(app, config);
@@ -53,6 +60,12 @@ async function start(): Promise<void> {
   if (isOldDemo(store, systemClock.now())) say('this demonstration is older than three days: start with --renew-demo to make it anew');
   if (setup !== undefined) say(`setup code ${setup.words}, good once and for one hour: type it in at the address below`);
   say(`${config.publicUrl ?? addressOf(app)}`);
+}
+
+function sendMail(app: FastifyInstance, store: Store, { publicUrl }: Config, server: MailServer): void {
+  const mailer = mailerOf({ store, clock: systemClock, sender: smtpSender(server), from: server.from, publicUrl });
+  mailer.start();
+  app.addHook('onClose', async () => mailer.stop());
 }
 
 async function showDemo(config: Config): Promise<void> {

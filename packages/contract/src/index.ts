@@ -7,7 +7,9 @@ import { entryRoutes } from './resources/entry.ts';
 import { eventsRoutes } from './resources/events.ts';
 import { inviteRoutes } from './resources/invite.ts';
 import { keepRoutes } from './resources/keep.ts';
+import { mailRoutes } from './resources/mail.ts';
 import { messageRoutes } from './resources/message.ts';
+import { messageSettingRoutes } from './resources/message-setting.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { placeRoutes } from './resources/place.ts';
@@ -38,7 +40,9 @@ export * from './resources/entry-base.ts';
 export * from './resources/events.ts';
 export * from './resources/invite.ts';
 export * from './resources/keep.ts';
+export * from './resources/mail.ts';
 export * from './resources/message.ts';
+export * from './resources/message-setting.ts';
 export * from './resources/outlook.ts';
 export * from './resources/people.ts';
 export * from './resources/place.ts';
@@ -81,6 +85,8 @@ export const ROUTES = [
   ...dutyRoutes,
   ...pupilGroupRoutes,
   ...messageRoutes,
+  ...messageSettingRoutes,
+  ...mailRoutes,
   ...seasonRoutes,
   ...setupRoutes,
   ...inviteRoutes,

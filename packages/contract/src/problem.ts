@@ -50,6 +50,7 @@ export const ERROR_CODES = [
   'name-taken',
   'last-owner',
   'no-room', // disk full
+  'no-mail', // no mail server, or no confirmed address
   'unavailable',
   'server-fault',
 ] as const;

@@ -91,7 +91,7 @@ async function makePupil(cast: Cast, classId: string, siteId: string): Promise<S
 }
 
 export async function openStage(): Promise<Stage> {
-  const cast = await openCast({ isDemo: true });
+  const cast = await openCast({ isDemo: true, env: { SMTP_URL: 'smtp://127.0.0.1:1', MAIL_FROM: 'bins@example.org' } });
   const ids = {
     shiftId: freshId(),
     schoolShiftId: freshId(),

@@ -38,8 +38,19 @@ import { readAudit } from './keep/read-audit.ts';
 import { readKeep } from './keep/read-keep.ts';
 import { readLinkedBoard } from './keep/read-linked-board.ts';
 import { revokeLink } from './keep/revoke-link.ts';
+import { changeMessageSetting } from './message/change-message-setting.ts';
+import { confirmMailAddress } from './message/confirm-mail-address.ts';
+import { dropMailAddress } from './message/drop-mail-address.ts';
 import { listMessages } from './message/list-messages.ts';
+import { listTold } from './message/list-told.ts';
+import { putMailAddress } from './message/put-mail-address.ts';
+import { readGroupText } from './message/read-group-text.ts';
+import { readMail } from './message/read-mail.ts';
+import { readMessageSetting } from './message/read-message-setting.ts';
 import { readMessages } from './message/read-messages.ts';
+import { readReply } from './message/read-reply.ts';
+import { sendReply } from './message/send-reply.ts';
+import { testMail } from './message/test-mail.ts';
 import { readBoard } from './outlook/read-board.ts';
 import { readOutlook } from './outlook/read-outlook.ts';
 import { addPerson } from './people/add-person.ts';
@@ -189,6 +200,17 @@ export const HANDLERS: readonly BoundRoute[] = [
   putWishes,
   drawPlaces,
   listMessages,
+  listTold,
+  readMessageSetting,
+  changeMessageSetting,
+  putMailAddress,
+  confirmMailAddress,
+  dropMailAddress,
+  readMail,
+  testMail,
+  readReply,
+  sendReply,
+  readGroupText,
   readMessages,
   listProposals,
   acceptProposals,

@@ -120,7 +120,7 @@ export function nearestOpen(call: Context, instead: ShiftRow): Shift[] {
 
 const isElsewhere = (siteId: string) => (row: ShiftRow) => row.siteId !== siteId;
 
-function openAhead(call: Context, ahead: { days: number; siteId: string | null }): ShiftRow[] {
+export function openAhead(call: Context, ahead: { days: number; siteId: string | null }): ShiftRow[] {
   // A day early and late, since it may be yesterday or tomorrow at the site.
   const day = localDateAt(call.now, 'UTC');
   const range = { from: addDays(day, -1), to: addDays(day, ahead.days + 1), siteId: ahead.siteId, limit: 200 };

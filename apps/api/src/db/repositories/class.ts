@@ -74,6 +74,10 @@ export function erasePerson(store: Store, id: string, at: string): void {
     'DELETE FROM membership WHERE person_id = ?',
     'DELETE FROM sign_in_session WHERE person_id = ?',
     'DELETE FROM device_code WHERE person_id = ?',
+    'DELETE FROM mail WHERE person_id = ?',
+    'DELETE FROM message WHERE person_id = ?',
+    'DELETE FROM message_setting WHERE person_id = ?',
+    'DELETE FROM link WHERE person_id = ?',
   ])
     store.sql(text).run(id);
   store.sql('UPDATE person SET name = NULL, email = NULL, disabled = 1, owner = 0, erased_at = ? WHERE id = ?').run(at, id);

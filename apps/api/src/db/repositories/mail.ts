@@ -123,3 +123,12 @@ export const mailOfMessages = (store: Store, messageIds: readonly string[]): Mai
 
 export const lastHandedOverAt = (store: Store): string | null =>
   one<{ at: string | null }>(store, `SELECT max(done_at) AS at FROM mail WHERE state = 'handed-over'`)!.at;
+
+/** What went wrong last, unless something has gone right since. */
+export const lastMailError = (store: Store): string | null =>
+  one<{ error: string }>(
+    store,
+    `SELECT last_error AS error FROM mail WHERE last_error <> '' AND state IN ('waiting', 'failed')
+       AND ifnull(done_at, next_try_at) >= ifnull((SELECT max(done_at) FROM mail WHERE state = 'handed-over'), '')
+     ORDER BY ifnull(done_at, next_try_at) DESC LIMIT 1`,
+  )?.error ?? null;

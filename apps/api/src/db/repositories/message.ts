@@ -93,3 +93,14 @@ export const timesOver = (store: Store, kind: string, shiftId: string): number =
     kind,
     shiftId,
   )!.n;
+
+/** Shifts about which this was said and is not over. */
+export const openMessageShifts = (store: Store, kind: string): string[] =>
+  all<{ id: string }>(
+    store,
+    'SELECT DISTINCT shift_id AS id FROM message WHERE kind = ? AND over_at IS NULL AND shift_id IS NOT NULL',
+    kind,
+  ).map(({ id }) => id);
+
+export const wasTold = (store: Store, personId: string, of: { kind: string; occasion: string }): boolean =>
+  one(store, 'SELECT 1 FROM message WHERE person_id = ? AND kind = ? AND occasion = ?', personId, of.kind, of.occasion) !== null;

@@ -58,3 +58,12 @@ export const endGroup = (store: Store, id: string, at: string): boolean =>
 export function checkInGroup(store: Store, id: string, at: string | null): void {
   run(store, 'UPDATE shift_group SET checked_in_at = ? WHERE id = ? AND ended_at IS NULL', at, id);
 }
+
+/** Shifts from a day on to which pupils come. */
+export const shiftsWithGroups = (store: Store, from: string): string[] =>
+  all<{ id: string }>(
+    store,
+    `SELECT DISTINCT s.id FROM shift s JOIN shift_group g ON g.shift_id = s.id AND g.ended_at IS NULL
+     WHERE s.local_date >= ? AND s.cancelled_at IS NULL`,
+    from,
+  ).map(({ id }) => id);

@@ -1,6 +1,6 @@
 /** What somebody was told. */
 import type { Message } from '@middenry/contract';
-import type { Signed } from '../../context.ts';
+import type { Context, Signed } from '../../context.ts';
 import { countUnread as count, countOwn, type MessageRow, markRead as mark, messagesOf } from '../../db/repositories/message.ts';
 import { findPerson } from '../../db/repositories/person.ts';
 import { shiftById } from '../../db/repositories/shift.ts';
@@ -31,7 +31,7 @@ export function markRead(call: Signed, ids: readonly string[]): void {
 }
 
 function messageShape(call: Signed, row: MessageRow): Message {
-  const shift = shiftOf(call, row.shiftId);
+  const shift = shiftCardOf(call, call.who.personId, row.shiftId);
   const isLate = row.goodUntil !== null && row.goodUntil <= call.now.toISOString();
   return {
     id: row.id,
@@ -45,7 +45,8 @@ function messageShape(call: Signed, row: MessageRow): Message {
   };
 }
 
-function shiftOf(call: Signed, shiftId: string | null): Message['shift'] {
+/** A shift as the person of a message may see it. */
+export function shiftCardOf(call: Context, personId: string, shiftId: string | null): Message['shift'] {
   const row = shiftId === null ? null : shiftById(call.store, shiftId);
   if (row === null) return null;
   const { id, title, siteName, localDate, localTime, minutes } = row;
@@ -53,7 +54,7 @@ function shiftOf(call: Signed, shiftId: string | null): Message['shift'] {
     ...{ id, title, siteName, localDate, localTime, minutes },
     cancelled: row.cancelledAt !== null,
     over: endOf(row) <= call.now.getTime(),
-    mySignUpId: placesHeldOn(call.store, call.who.personId, [id])[0]?.id ?? null,
+    mySignUpId: placesHeldOn(call.store, personId, [id])[0]?.id ?? null,
   };
 }
 

@@ -1,0 +1,99 @@
+/** One mail as it is sent: made at the last moment, so that it says what is so now. */
+import type { MessageKind } from '@middenry/contract';
+import type { MailRow } from '../../db/repositories/mail.ts';
+import { type MessageRow, messageById } from '../../db/repositories/message.ts';
+import { findPerson } from '../../db/repositories/person.ts';
+import { findProgramme } from '../../db/repositories/programme.ts';
+import { type ShiftRow, shiftById } from '../../db/repositories/shift.ts';
+import { isSignedUp } from '../../db/repositories/sign-up.ts';
+import { waitingById } from '../../db/repositories/waiting.ts';
+import type { Store } from '../../db/store.ts';
+import { localDateAt, localTimeAt } from '../local-time.ts';
+import type { MessageFacts } from '../messages/tell.ts';
+import { shortName } from '../names.ts';
+import type { Letter } from './sender.ts';
+import * as words from './words.ts';
+
+export interface LetterParts {
+  readonly store: Store;
+  readonly row: MailRow;
+  /** undefined: the program does not know its own address, so mails hold none. */
+  readonly publicUrl: string | undefined;
+  /** For the page on which a place is given back or mail is stopped. */
+  readonly replyToken: string;
+  readonly from: string;
+}
+
+/** The mail, or null when what it would say is no longer so. */
+export function letterOf(parts: LetterParts): Letter | null {
+  const { store, row, from } = parts;
+  const person = findPerson(store, row.personId);
+  if (person === undefined || person.disabled) return null;
+  const programme = findProgramme(store)?.name ?? 'Middenry';
+  const envelope = { to: row.address, messageId: `<${row.id}@${from.split('@')[1]}>` };
+  if (row.kind === 'code') return { ...envelope, ...words.codeMail(programme, row.secret ?? ''), stopUrl: undefined };
+  const greet = words.greeting(person.name);
+  if (row.kind === 'test') {
+    const { subject, text } = words.testMail(programme);
+    return { ...envelope, subject, text: `${greet}\n\n${text}\n`, stopUrl: undefined };
+  }
+  const said = saidBy(parts, programme);
+  if (said === null) return null;
+  return { ...envelope, subject: said.subject, text: `${greet}\n\n${said.text}\n\n${said.links.join('\n')}\n`, stopUrl: said.replyUrl };
+}
+
+interface Said extends words.MailText {
+  readonly links: readonly string[];
+  readonly replyUrl: string | undefined;
+}
+
+function saidBy({ store, row, publicUrl, replyToken }: LetterParts, programme: string): Said | null {
+  const message = messageById(store, row.messageId ?? '');
+  if (message === null || message.overAt !== null) return null;
+  const replyUrl = publicUrl === undefined ? undefined : `${publicUrl}/reply/${replyToken}`;
+  const reply = replyUrl === undefined ? [] : [words.replyHere(replyUrl)];
+  if (message.kind === 'digest') {
+    const links = publicUrl === undefined ? [] : [words.seeShifts(`${publicUrl}/messages`), ...reply];
+    return { ...words.digestMail(programme, JSON.parse(message.facts) as MessageFacts), links, replyUrl };
+  }
+  const shift = message.shiftId === null ? null : shiftById(store, message.shiftId);
+  if (shift === null || !isStillSo(store, message, shift)) return null;
+  const text = words.shiftMail(message.kind as Exclude<MessageKind, 'digest'>, shiftWords(shift), factsOf(store, message, shift));
+  const links = publicUrl === undefined ? [] : [words.seeShift(`${publicUrl}/shifts/${shift.id}`), ...reply];
+  return { ...text, links, replyUrl };
+}
+
+/** Reminders are for who still comes, offers for who may still take them. */
+function isStillSo(store: Store, message: MessageRow, shift: ShiftRow): boolean {
+  switch (message.kind) {
+    case 'reminder-day':
+    case 'reminder-hours':
+      return shift.cancelledAt === null && shift.localDate === message.occasion && isSignedUp(store, shift.id, message.personId);
+    case 'place-offered':
+      return shift.cancelledAt === null && waitingById(store, message.occasion)?.endedAt === null;
+    case 'shift-changed':
+      return shift.cancelledAt === null && String(shift.revision) === message.occasion;
+    default:
+      return true;
+  }
+}
+
+const shiftWords = (shift: ShiftRow): words.ShiftWords => ({
+  site: shift.siteName,
+  when: words.whenWords(dateWords(shift.localDate), shift.localTime),
+  length: words.lengthWords(shift.minutes),
+});
+
+/** Names and times in words, for the shift's own place. */
+function factsOf(store: Store, message: MessageRow, { timeZone }: ShiftRow): MessageFacts {
+  const facts = JSON.parse(message.facts) as MessageFacts;
+  const by = typeof facts.byPersonId === 'string' ? findPerson(store, facts.byPersonId)?.name : undefined;
+  const was = typeof facts.wasDate === 'string' ? words.whenWords(dateWords(facts.wasDate), String(facts.wasTime)) : null;
+  const until = typeof facts.until === 'string' ? instantWords(new Date(facts.until), timeZone) : null;
+  return { ...facts, by: by === undefined ? 'Somebody' : shortName(by), was, until };
+}
+
+const DATE_WORDS = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' });
+export const dateWords = (localDate: string): string => DATE_WORDS.format(new Date(`${localDate}T12:00:00Z`)).replace(',', '');
+const instantWords = (at: Date, timeZone: string): string =>
+  words.whenWords(dateWords(localDateAt(at, timeZone)), localTimeAt(at, timeZone));

@@ -1,0 +1,102 @@
+/** The words of mails, in the one language there is; another one is a file beside this. */
+import type { MessageKind } from '@middenry/contract';
+import type { MessageFacts } from '../messages/tell.ts';
+
+export interface ShiftWords {
+  readonly site: string;
+  /** Such as Saturday 5 December, 10:00. */
+  readonly when: string;
+  readonly length: string;
+}
+
+export interface MailText {
+  readonly subject: string;
+  readonly text: string;
+}
+
+/** What can be said of a shift; each gives a subject and the first lines. */
+const SHIFT_MAILS: Readonly<Record<Exclude<MessageKind, 'digest'>, (shift: ShiftWords, facts: MessageFacts) => MailText>> = {
+  'reminder-day': ({ site, when, length }) => ({
+    subject: `Tomorrow: ${site}, ${when}`,
+    text: `You have a place at ${site}: ${when} (${length}).`,
+  }),
+  'reminder-hours': ({ site, when, length }) => ({
+    subject: `Soon: ${site}, ${when}`,
+    text: `Your shift at ${site} begins soon: ${when} (${length}).`,
+  }),
+  'shift-changed': ({ site, when, length }, { was }) => ({
+    subject: `Moved: ${site}, now ${when}`,
+    text: `Your shift at ${site} has moved.\nIt was: ${was}.\nIt is now: ${when} (${length}).\nYou still have your place.`,
+  }),
+  'shift-cancelled': ({ site, when }) => ({ subject: `Cancelled: ${site}, ${when}`, text: `The shift at ${site} is cancelled: ${when}.` }),
+  'place-got': ({ site, when, length }) => ({
+    subject: `You have a place: ${site}, ${when}`,
+    text: `You now have a place at ${site}: ${when} (${length}).`,
+  }),
+  'place-lost': ({ site, when }) => ({
+    subject: `You are off: ${site}, ${when}`,
+    text: `You no longer have a place at ${site}: ${when}.`,
+  }),
+  'place-offered': ({ site, when, length }, { until }) => ({
+    subject: `A place for you: ${site}, ${when}`,
+    text: `A place is free at ${site}: ${when} (${length}).\nIt is kept for you until ${until}.`,
+  }),
+  'swap-offered': ({ site, when, length }, { by }) => ({
+    subject: `Can you take this? ${site}, ${when}`,
+    text: `${by} would like to hand you a place at ${site}: ${when} (${length}).\nUntil you say yes, they still have it.`,
+  }),
+  'swap-accepted': ({ site, when }, { by }) => ({
+    subject: `Taken over: ${site}, ${when}`,
+    text: `${by} has taken your place at ${site}: ${when}. You are free.`,
+  }),
+  'rota-invitation': ({ site, when, length }) => ({
+    subject: `Could you come? ${site}, ${when}`,
+    text: `You are asked to help at ${site}: ${when} (${length}).\nYou can say yes or no; no reason is needed.`,
+  }),
+  'needs-adult': ({ site, when }) => ({
+    subject: `Needs an adult: ${site}, ${when}`,
+    text: `Pupils come to ${site}: ${when}, and too few adults do.\nUntil that is mended they cannot be checked in.`,
+  }),
+};
+
+export const shiftMail = (kind: Exclude<MessageKind, 'digest'>, shift: ShiftWords, facts: MessageFacts): MailText =>
+  SHIFT_MAILS[kind](shift, facts);
+
+const count = (number: unknown, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
+
+/** Once a day, what a coordinator may want to see to; lines with nothing in them are left out. */
+export function digestMail(programme: string, facts: MessageFacts): MailText {
+  const lines = [
+    [facts.needsAdult, count(facts.needsAdult, 'shift needs an adult', 'shifts need an adult')],
+    [facts.overdueDuties, count(facts.overdueDuties, 'duty is overdue', 'duties are overdue')],
+    [facts.openShifts, `${count(facts.openShifts, 'shift has', 'shifts have')} open places in the next seven days`],
+    [facts.failedMail, `${count(facts.failedMail, 'mail', 'mails')} did not get through since yesterday`],
+  ] as const;
+  const text = lines.filter(([number]) => Number(number) > 0).map(([, line]) => `- ${line}`);
+  return { subject: `Today at ${programme}`, text: text.join('\n') };
+}
+
+export const codeMail = (programme: string, code: string): MailText => ({
+  subject: `Your code for ${programme}`,
+  text: `Your code is ${code}.\nType it in where you asked for it. It works for 15 minutes.\nIf you did not ask for it, do nothing.`,
+});
+
+export const testMail = (programme: string): MailText => ({
+  subject: `A test from ${programme}`,
+  text: 'This is the test that you asked for. Mail from here gets through to you.',
+});
+
+export const greeting = (name: string): string => `Hello ${name.split(/\s+/)[0]},`;
+export const seeShift = (url: string): string => `See the shift: ${url}`;
+export const seeShifts = (url: string): string => `Open it: ${url}`;
+export const replyHere = (url: string): string => `Can't come, or want no more mail? One tap: ${url}`;
+export const lengthWords = (minutes: number): string => (minutes % 60 === 0 ? count(minutes / 60, 'hour', 'hours') : `${minutes} minutes`);
+export const whenWords = (date: string, time: string): string => `${date}, ${time}`;
+
+const daysWords = (days: number): string => (days === 7 ? 'this week' : `in the next ${count(days, 'day', 'days')}`);
+export const groupHead = (programme: string, days: number): string => `${programme}: who can help ${daysWords(days)}?`;
+export const groupLine = ({ when, length, free }: { when: string; length: string; free: number }): string =>
+  `- ${when} (${length}): ${count(free, 'place', 'places')} free`;
+export const groupLink = (url: string): string => `Take a place: ${url}`;
+export const groupNothing = (programme: string, days: number): string =>
+  `${programme}: every shift ${daysWords(days)} is covered. Thank you!`;
