@@ -77,17 +77,21 @@ function restWindow({ today, hold, foodInHandDays }: DutyScene): DutyWindow | nu
   return duty('rest', today, untilDay, untilDay, why);
 }
 
-/** The days when food in hand falls to a week's and to almost nothing, after any rest; beyond the forecast nothing is due yet. */
+/**
+ * The days when food in hand falls to a week's and to almost nothing; beyond the forecast nothing is due yet. A rest puts it off,
+ * but not where the food is gone already: what is past due stays so until somebody has looked.
+ */
 function feedWindow({ today, log, foodInHandDays }: DutyScene, rest: DutyWindow | null): DutyWindow | null {
   const firstBelow = (limit: number): number => foodInHandDays.findIndex((days) => days <= limit);
   const from = firstBelow(P.feedFromFoodDays.value);
   if (from === -1) return null;
   const due = firstBelow(P.feedDueFoodDays.value);
-  const fromDay = Math.max(today + from, (log.lastFedDay ?? -1) + 1, rest?.dueDay ?? 0);
+  const restUntilDay = due === 0 ? 0 : (rest?.dueDay ?? 0);
+  const fromDay = Math.max(today + from, (log.lastFedDay ?? -1) + 1, restUntilDay);
   const lastDay = today + foodInHandDays.length - 1;
   const dueDay = Math.max(fromDay, due === -1 ? lastDay : today + due);
   // When the food ran out before today, the day it was due lies back: by the last feeding and its week.
-  const passed = due === 0 && !rest ? Math.min(today, Math.max(fromDay, (log.lastFedDay ?? today) + P.feedOverdueAfter.value)) : dueDay;
+  const passed = due === 0 ? Math.min(today, Math.max(fromDay, (log.lastFedDay ?? today) + P.feedOverdueAfter.value)) : dueDay;
   return duty('feed', Math.min(fromDay, passed), passed, passed + P.feedOverdueAfter.value, 'food-nearly-gone');
 }
 
