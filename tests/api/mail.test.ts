@@ -44,7 +44,7 @@ async function makeShift(localDate: string, localTime = '10:00', places = 3): Pr
   return id;
 }
 const take = (who: PersonKey, shiftId: string) => call(who, 'POST', `/api/shifts/${shiftId}/sign-ups`, { id: freshId() });
-const frame = () => ({ store: cast.store, clock: cast.clock, config: cast.app.middenry.config });
+const frame = () => cast.app.middenry;
 const states = () =>
   cast.store.sqlite.prepare("SELECT state, count(*) AS n FROM mail WHERE kind = 'message' GROUP BY state ORDER BY state").all();
 

@@ -51,7 +51,7 @@ async function start(): Promise<void> {
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
   else say('the pages are not built, so only the API is served');
   keepListsMoving(store, systemClock);
-  keepTelling({ store, clock: systemClock, config, keeper });
+  keepTelling(app.middenry);
   if (config.mail !== undefined) sendMail(app, store, config, config.mail);
   startOutlooks(app, store, systemClock, cacheFileOf(config));
   stopOnSignals(app, store, lock);
