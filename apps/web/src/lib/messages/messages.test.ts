@@ -21,6 +21,7 @@ import {
   SMELLS,
   SQUEEZES,
   SURPRISE_CAUSES,
+  UNPLACED_REASONS,
   VISITORS,
   WORM_SIGHTINGS,
 } from '@middenry/domain';
@@ -85,6 +86,7 @@ describe('words', () => {
       urgencies: DUTY_URGENCIES,
       dutyResults: DUTY_RESULTS,
       adultStates: ADULT_STATES,
+      unplaced: UNPLACED_REASONS,
     } as const;
     for (const [name, list] of Object.entries(lists))
       expect(Object.keys(words[name as keyof typeof lists]).sort()).toEqual([...list].sort());

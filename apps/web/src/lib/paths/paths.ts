@@ -13,6 +13,7 @@ export const paths = {
   shift: (id: string) => `/shifts/${id}`,
   newShift: '/shifts/new',
   newWeekly: '/shifts/weekly',
+  proposals: '/shifts/proposals',
   terms: '/shifts/terms',
   wishes: (id: string) => `/shifts/terms/${id}`,
   entry: (id: string) => `/entries/${id}`,

@@ -6,3 +6,4 @@ export type ShiftCard = Answer<'readShiftCard'>;
 export type CardDuty = ShiftCard['bins'][number]['duties'][number];
 export type Swap = Shift['swaps'][number];
 export type SignUpTerm = Answer<'listSignUpSeasons'>['items'][number];
+export type ShiftProposal = Answer<'listProposals'>['items'][number];

@@ -1,5 +1,5 @@
 // Data: the words for the work on a shift: its card, its pupils, places handed over, what became of it.
-import type { AdultState, DutyResult, DutyUrgencyWord, DutyWhy, IfMissed } from '@middenry/domain';
+import type { AdultState, DutyResult, DutyUrgencyWord, DutyWhy, IfMissed, UnplacedReason } from '@middenry/domain';
 
 const whys = {
   'food-nearly-gone': 'its food is nearly gone',
@@ -33,6 +33,13 @@ const urgencies = {
 } as const satisfies Record<DutyUrgencyWord, string>;
 
 const results = { done: 'done', partly: 'partly', missed: 'not done' } as const satisfies Record<DutyResult, string>;
+
+const unplaced = {
+  'site-closed': 'the site is closed when it falls due',
+  'no-room': 'no open hour has room for it',
+  'too-long': 'it takes longer than the site is open',
+  'feed-or-harvest': 'this bin is fed or harvested on that day',
+} as const satisfies Record<UnplacedReason, string>;
 
 const adultsWord = (n: number) => (n === 1 ? 'one adult' : `${n} adults`);
 const adultStates = {
@@ -70,6 +77,7 @@ export const work = {
     log: (code: string) => `Log it, ${code}`,
     print: 'Print this card',
   },
+  unplaced: unplaced as Record<UnplacedReason, string>,
   adultStates: adultStates as Record<AdultState, string>,
   pupils: {
     heading: 'Pupils',
@@ -205,5 +213,38 @@ export const work = {
     needRank: 'Write 1 for the first wish, 2 for the next, each number once.',
     needMost: 'Write a whole number, 1 to 60.',
     keep: 'Keep my wishes',
+  },
+  proposals: {
+    title: 'Shifts from what falls due',
+    heading: (n: number) =>
+      n === 0
+        ? 'All that falls due is on a shift.'
+        : n === 1
+          ? 'One shift would cover what falls due.'
+          : `${n} shifts would cover what falls due.`,
+    lead: 'Tick what suits. Move a shift by its day and start, or put two together.',
+    take: (when: string) => `Make this one: ${when}`,
+    fill: (when: string) => `Add to the shift that is there: ${when}`,
+    name: 'What is it for?',
+    usual: 'What falls due',
+    date: 'Day',
+    start: 'Starts',
+    minutes: 'Minutes',
+    places: 'Places',
+    merge: 'Put it together with',
+    alone: 'nothing, it stands alone',
+    due: (what: string, code: string, when: string) => `${what} ${code}, due ${when}`,
+    late: 'no open day before it is due',
+    make: 'Make the ticked shifts',
+    drop: 'Leave this out',
+    none: 'Tick at least one.',
+    bad: 'Write a day, a start and whole numbers.',
+    made: 'The shifts are made.',
+    dropped: 'Left out until it changes.',
+    back: 'It is back on the list.',
+    unplaced: 'No place found for',
+    aside: 'Left out',
+    takeUp: 'Take it up again',
+    duties: 'Falls due',
   },
 } as const;
