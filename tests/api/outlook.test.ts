@@ -1,5 +1,8 @@
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { outlookOf, type Scenario } from '@middenry/domain';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { rememberer } from '../../apps/api/src/model/rememberer.ts';
 import { useModel } from '../../apps/api/src/services/outlook-cache.ts';
 import { BINS, type Cast, freshId, openCast, SITES } from '../cast.ts';
 
@@ -118,6 +121,41 @@ describe('what is kept', () => {
     cast.clock.at = before;
     expect(scenarios).toHaveLength(3);
   });
+});
+
+describe('the model with its memory in a file', () => {
+  test('a restart and a lost file change nothing of what the board and a page say', async () => {
+    const file = join(cast.dir, 'memory.db');
+    const clockBefore = cast.clock.at;
+    const opened = () => {
+      const model = rememberer(file, import.meta.url);
+      useModel(cast.store, (scenario, today, settings) => {
+        const { outlook, keep } = model.outlookOf(scenario, today, settings);
+        keep();
+        return outlook;
+      });
+      return model;
+    };
+    const told = async () => {
+      const { body } = await cast.call('volunteer', 'GET', '/api/board');
+      return { bins: body.bins, page: await outlook(BINS.flow) };
+    };
+    const first = opened();
+    await told();
+    cast.clock.at = new Date('2026-11-26T10:00:00.000Z');
+    await feed({ binId: BINS.flow, happenedAt: '2026-11-26T09:00:00.000Z' });
+    const straight = await told();
+    first.close();
+    const second = opened();
+    expect(await told()).toEqual(straight);
+    second.close();
+    for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
+    const third = opened();
+    expect(await told()).toEqual(straight);
+    third.close();
+    cast.clock.at = clockBefore;
+    useModel(cast.store, outlookOf);
+  }, 60_000);
 });
 
 describe('GET /board', () => {

@@ -54,7 +54,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     requestTimeout: 30 * SECOND_MS,
-    handlerTimeout: 10 * SECOND_MS,
+    // The first reader after a start may wait while the model steps every bin through its whole log.
+    handlerTimeout: 25 * SECOND_MS,
     connectionTimeout: 60 * SECOND_MS,
     keepAliveTimeout: 10 * SECOND_MS,
     // Streams of events would otherwise hold a stop up for ever; requests in flight are waited for before (stop.ts).

@@ -41,6 +41,7 @@ export * from './sign-up/adults.ts';
 export * from './sign-up/cap.ts';
 export * from './sign-up/draw.ts';
 export * from './sign-up/waiting.ts';
+export type { BandsBefore } from './signals/assess.ts';
 export * from './signals/bands.ts';
 export * from './signals/definition.ts';
 export * from './signals/kind-marks.ts';

@@ -84,6 +84,20 @@ export function outlookOf(scenario: Scenario, today: number, settings: OutlookSe
   };
 }
 
+/**
+ * The bands of a bin's signals on a day and nothing else, for the next day's look to start from.
+ *
+ * @shape scenario, day -> bands
+ * @source none: glue of the model and the signals
+ */
+export function signalBandsOn(scenario: Scenario, day: number, settings: OutlookSettings, memory?: RunMemory): BandsBefore {
+  return bandsFor(assess(assessable(standingOf(scenario, day, settings, memory), settings)));
+}
+
+/** What a look leaves behind for the next one. */
+export const bandsFor = (signals: readonly SignalOutlook[]): BandsBefore =>
+  Object.fromEntries(signals.map(({ id, band, asked }) => [id, { band, asked }]));
+
 function assessable(standing: Standing, settings: OutlookSettings): Assessable {
   const { today, run, planned, log, past, coming, bin } = standing;
   const binOn = (day: number): BinDay => {

@@ -18,6 +18,11 @@ export interface CachedRow {
   readonly quantities: Buffer;
 }
 
+export interface CachedLook {
+  readonly restsOn: string;
+  readonly bands: string;
+}
+
 export interface RunCache {
   /** Runs of a bin that ended before a day, latest first; without their state. */
   runsBefore(bin: number, day: number): readonly Omit<CachedRun, 'state'>[];
@@ -25,12 +30,15 @@ export interface RunCache {
   rowsUntil(bin: number, day: number): readonly CachedRow[];
   /** Puts runs and rows in place of whatever came after a day. */
   save(bin: number, afterDay: number, found: { readonly runs: readonly CachedRun[]; readonly rows: readonly CachedRow[] }): void;
+  /** What a bin's signals looked like on a day: text, and what it rests on. */
+  lookOn(bin: number, day: number): CachedLook | undefined;
+  saveLook(bin: number, day: number, look: CachedLook): void;
   drop(bin: number, runs: readonly Pick<CachedRun, 'day' | 'tracksFromDay'>[]): void;
   close(): void;
 }
 
 /** Raised with every change of the tables: a file of another number is made anew. */
-const VERSION = 1;
+const VERSION = 2;
 
 const TABLES = `
   CREATE TABLE IF NOT EXISTS kept_run (
@@ -42,7 +50,13 @@ const TABLES = `
     bin INTEGER NOT NULL, day INTEGER NOT NULL, quantities BLOB NOT NULL,
     PRIMARY KEY (bin, day)
   ) STRICT, WITHOUT ROWID;
+  CREATE TABLE IF NOT EXISTS kept_look (
+    bin INTEGER NOT NULL, day INTEGER NOT NULL, rests_on TEXT NOT NULL, bands TEXT NOT NULL,
+    PRIMARY KEY (bin, day)
+  ) STRICT, WITHOUT ROWID;
 `;
+/** Only yesterday's look is ever asked for. */
+const LOOKS_KEPT_DAYS = 2;
 
 /** Opens the file; one that cannot be read is deleted and made anew, since nothing in it is anybody's only copy. */
 export function openRunCache(file: string): RunCache {
@@ -67,7 +81,7 @@ function opened(file: string): Database.Database {
     const version = Number(db.pragma('user_version', { simple: true }));
     if (version !== 0 && version !== VERSION) throw new RangeError(`Cannot read a cache of another version: current value is ${version}`);
     db.exec(TABLES);
-    db.pragma('user_version = 1');
+    db.pragma(`user_version = ${VERSION}`);
     return db;
   } catch (error) {
     db.close();
@@ -88,7 +102,15 @@ function cacheOver(db: Database.Database): RunCache {
   );
   const addRow = db.prepare('INSERT OR REPLACE INTO kept_row (bin, day, quantities) VALUES (?, ?, ?)');
   const dropRun = db.prepare('DELETE FROM kept_run WHERE bin = ? AND day = ? AND tracks_from_day = ?');
+  const look = db.prepare('SELECT rests_on AS restsOn, bands FROM kept_look WHERE bin = ? AND day = ?');
+  const addLook = db.prepare('INSERT OR REPLACE INTO kept_look (bin, day, rests_on, bands) VALUES (?, ?, ?, ?)');
+  const dropLooks = db.prepare('DELETE FROM kept_look WHERE bin = ? AND day < ?');
   return {
+    lookOn: (bin, day) => look.get(bin, day) as CachedLook | undefined,
+    saveLook: (bin, day, { restsOn, bands }) => {
+      addLook.run(bin, day, restsOn, bands);
+      dropLooks.run(bin, day - LOOKS_KEPT_DAYS);
+    },
     runsBefore: (bin, day) => runs.all(bin, day) as Omit<CachedRun, 'state'>[],
     stateOf: (bin, run) => state.get(bin, run.day, run.tracksFromDay) as Buffer,
     rowsUntil: (bin, day) => rows.all(bin, day) as CachedRow[],

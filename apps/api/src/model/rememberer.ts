@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Outlook, type OutlookSettings, outlookOf, type Scenario } from '@middenry/domain';
+import { type BandsBefore, bandsFor, type Outlook, type OutlookSettings, outlookOf, type Scenario, signalBandsOn } from '@middenry/domain';
 import { openRunCache, type RunCache, removeRunCache } from '../db/run-cache.ts';
 import { type FileMemory, fileMemory } from './run-memory.ts';
 
@@ -27,12 +27,34 @@ export function rememberer(cacheFile: string | null, programUrl: string): Rememb
   };
   return {
     outlookOf: (scenario, today, settings) => {
-      if (cache === null) return { outlook: outlookOf(scenario, today, settings), keep: () => undefined };
-      const memory = careful(fileMemory(cache, scenario, today, version), letGo);
-      return { outlook: outlookOf(scenario, today, settings, memory), keep: memory.flush };
+      const memoryOn = (day: number) => (cache === null ? null : careful(fileMemory(cache, scenario, day, version), letGo));
+      const memory = memoryOn(today);
+      const bandsBefore = memory?.lookBefore() ?? yesterdaysBands(scenario, today, settings, memoryOn);
+      const outlook = outlookOf(scenario, today, { ...settings, bandsBefore }, memory ?? undefined);
+      const keep = () => {
+        memory?.flush();
+        memory?.keepLook(bandsFor(outlook.signals));
+      };
+      return { outlook, keep };
     },
     close: () => cache?.close(),
   };
+}
+
+/** A band moves when two days running ask for it, so where nobody asked yesterday, yesterday is looked at now. */
+function yesterdaysBands(
+  scenario: Scenario,
+  today: number,
+  settings: OutlookSettings,
+  memoryOn: (day: number) => FileMemory | null,
+): BandsBefore {
+  if (today <= 0) return {};
+  const memory = memoryOn(today - 1);
+  const log = { ...scenario, events: scenario.events.filter((event) => event.day < today) };
+  const bands = signalBandsOn(log, today - 1, settings, memory ?? undefined);
+  memory?.flush();
+  memory?.keepLook(bands);
+  return bands;
 }
 
 function openedOrNull(file: string): RunCache | null {
@@ -61,5 +83,7 @@ function careful(memory: FileMemory, letGo: () => void): FileMemory {
     recall: (...asked) => trying(() => memory.recall(...asked), null),
     keep: (run) => trying(() => memory.keep(run), undefined),
     flush: () => trying(() => memory.flush(), undefined),
+    lookBefore: () => trying(() => memory.lookBefore(), null),
+    keepLook: (bands) => trying(() => memory.keepLook(bands), undefined),
   };
 }

@@ -1,7 +1,7 @@
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type BinEvent, outlookOf, type Scenario } from '@middenry/domain';
+import { type BandsBefore, type BinEvent, outlookOf, type Scenario, signalBandsOn } from '@middenry/domain';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { openRunCache } from '../db/run-cache.ts';
@@ -97,6 +97,12 @@ describe('fileMemory()', () => {
   });
 });
 
+/** Without any memory: yesterday is looked at for its bands, then today. */
+function straight(scenario: Scenario, today: number, bandsBefore?: BandsBefore) {
+  const log = { ...scenario, events: scenario.events.filter(({ day }) => day < today) };
+  return outlookOf(scenario, today, { ...SETTINGS, bandsBefore: bandsBefore ?? signalBandsOn(log, today - 1, SETTINGS) });
+}
+
 describe('rememberer()', () => {
   const ask = (today: number, meanwhile: () => void = () => undefined) => {
     const model = rememberer(file, import.meta.url);
@@ -105,28 +111,42 @@ describe('rememberer()', () => {
     meanwhile();
     keep();
     model.close();
-    expect(outlook).toEqual(outlookOf(scenario, today, SETTINGS));
+    expect(outlook).toEqual(straight(scenario, today));
   };
 
   test('answers the same when the file is gone, is no database, or its folder is', () => {
-    ask(70);
+    ask(40);
     expect(existsSync(file)).toBe(true);
     rmSync(file);
-    ask(70);
+    ask(40);
     writeFileSync(file, 'this was never a database, and is long enough to be taken for the beginning of one, or not'.repeat(90));
-    ask(71);
+    ask(41);
     rmSync(dir, { recursive: true, force: true });
-    ask(72);
+    ask(42);
   });
 
   test('answers on when its tables are torn out under it', () => {
-    ask(70);
+    ask(40);
     const model = rememberer(file, import.meta.url);
     const torn = new Database(file);
     torn.exec('DROP TABLE kept_run');
     torn.close();
-    const scenario = logUntil(70);
-    expect(model.outlookOf(scenario, 70, SETTINGS).outlook).toEqual(outlookOf(scenario, 70, SETTINGS));
+    const scenario = logUntil(40);
+    expect(model.outlookOf(scenario, 40, SETTINGS).outlook).toEqual(straight(scenario, 40));
+    model.close();
+  });
+
+  test('starts from the bands that were told yesterday, unless the log up to then says otherwise now', () => {
+    ask(40);
+    const told = { wet: { band: 'act', asked: 'act' } } as const;
+    const db = new Database(file);
+    db.prepare('UPDATE kept_look SET bands = ? WHERE day = 40').run(JSON.stringify(told));
+    db.close();
+    const model = rememberer(file, import.meta.url);
+    const next = logUntil(41);
+    expect(model.outlookOf(next, 41, SETTINGS).outlook).toEqual(straight(next, 41, told));
+    const late = logUntil(41, [check(30)]);
+    expect(model.outlookOf(late, 41, SETTINGS).outlook).toEqual(straight(late, 41));
     model.close();
   });
 });

@@ -1,7 +1,7 @@
 /** The model's memory in a file: what it keeps, under a text that says all that it rests on. */
 import { createHash } from 'node:crypto';
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
-import { type DayRow, encodeCheckpoint, type RunMemory, restoreRun, restsOn, type Scenario } from '@middenry/domain';
+import { type BandsBefore, type DayRow, encodeCheckpoint, type RunMemory, restoreRun, restsOn, type Scenario } from '@middenry/domain';
 import type { CachedRun, RunCache } from '../db/run-cache.ts';
 import { isWanted, keepDays, tracksKept } from './keep-days.ts';
 import { rowFromBytes, rowToBytes } from './row-bytes.ts';
@@ -16,6 +16,10 @@ interface Taken {
 export interface FileMemory extends RunMemory {
   /** Writes what was kept of the run that ended; called after the answer is on its way. */
   flush(): void;
+  /** The bands of yesterday, as they were told by the same log; null when nobody asked then. */
+  lookBefore(): BandsBefore | null;
+  /** Keeps today's bands for tomorrow. */
+  keepLook(bands: BandsBefore): void;
 }
 
 /**
@@ -54,6 +58,11 @@ export function fileMemory(cache: RunCache, scenario: Scenario, today: number, v
         });
       }
     },
+    lookBefore: () => {
+      const look = cache.lookOn(bin, today - 1);
+      return look !== undefined && look.restsOn === keys[today - 1] ? (JSON.parse(look.bands) as BandsBefore) : null;
+    },
+    keepLook: (bands) => cache.saveLook(bin, today, { restsOn: keys[today] as string, bands: JSON.stringify(bands) }),
     flush: () => {
       if (taken.length === 0) return;
       const rows = passed.filter(({ day }) => day > fromDay).map((row) => ({ day: row.day, quantities: rowToBytes(row) }));

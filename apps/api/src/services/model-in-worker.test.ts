@@ -1,6 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { outlookOf, type Scenario } from '@middenry/domain';
+import { outlookOf, type Scenario, signalBandsOn } from '@middenry/domain';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { modelInWorker, type WorkerModel } from './model-in-worker.ts';
@@ -43,8 +43,26 @@ describe('modelInWorker()', () => {
   test('says the same as the model in this thread, to each who asked', async () => {
     const days = [10, 20, 30];
     const answers = await Promise.all(days.map((day) => worker.model(SCENARIO, day, SETTINGS)));
-    expect(answers).toEqual(days.map((day) => outlookOf(SCENARIO, day, SETTINGS)));
-  });
+    const yesterday = (day: number) => ({ ...SCENARIO, events: SCENARIO.events.filter((event) => event.day < day) });
+    const bandsBefore = (day: number) => signalBandsOn(yesterday(day), day - 1, SETTINGS);
+    expect(answers).toEqual(days.map((day) => outlookOf(SCENARIO, day, { ...SETTINGS, bandsBefore: bandsBefore(day) })));
+  }, 60_000);
+
+  test('leaves this thread free to turn while it works', async () => {
+    const big = { ...SCENARIO, members: 256, seed: 8 };
+    let done = false;
+    let turns = 0;
+    const turn = () => {
+      turns += 1;
+      if (!done) setTimeout(turn, 1);
+    };
+    turn();
+    const outlook = await worker.model(big, 30, SETTINGS);
+    done = true;
+    expect(outlook.day).toBe(30);
+    // Were the model stepped here, there would be no turn between question and answer.
+    expect(turns).toBeGreaterThan(20);
+  }, 60_000);
 
   test('a question that cannot be answered is refused and the next one is answered', async () => {
     await expect(worker.model(SCENARIO, -1, SETTINGS)).rejects.toThrow('today');
