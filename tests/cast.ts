@@ -13,6 +13,7 @@ import { type Store, write } from '../apps/api/src/db/store.ts';
 import { keeperOf } from '../apps/api/src/services/keeper.ts';
 import { newSetupCode } from '../apps/api/src/services/setup-code.ts';
 import { newTotpSecret } from '../apps/api/src/services/totp.ts';
+import type { OwnSolver } from '../apps/api/src/solver/highs-solver.ts';
 
 export const MIGRATIONS_DIR = new URL('../migrations', import.meta.url).pathname;
 
@@ -76,6 +77,7 @@ interface CastOptions {
   readonly isDemo?: boolean;
   readonly env?: Record<string, string>;
   readonly log?: NodeJS.WritableStream;
+  readonly solver?: OwnSolver;
   /** Coordinators have theirs unless a test wants to see them set it up. */
   readonly secondStep?: boolean;
 }
@@ -97,6 +99,7 @@ export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, '
     setupCode: setup.code,
     keeper,
     checkAnswers: true,
+    solver: options.solver,
     ...(options.log === undefined ? {} : { log: options.log }),
   });
   const close = async () => {

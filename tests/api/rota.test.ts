@@ -1,6 +1,7 @@
 import type { RotaRun } from '@middenry/contract';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { rotaScene } from '../../apps/api/src/services/rota-scene.ts';
+import { highsSolver, type OwnSolver } from '../../apps/api/src/solver/highs-solver.ts';
 import { rotaFaults } from '../../packages/domain/src/rota/check.ts';
 import { type Cast, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../cast.ts';
 
@@ -258,5 +259,36 @@ describe('invitations', () => {
     expect(answers.filter(({ status }) => status !== 201).every(({ body }) => body.code === 'shift-full')).toBe(true);
     const { taken, places } = (await cast.call('owner', 'GET', `/api/shifts/${open}`)).body;
     expect([taken, places]).toEqual([1, 1]);
+  });
+});
+
+describe('a search that does not end well', () => {
+  const broken = async (solve: OwnSolver['solve']): Promise<RotaRun> => {
+    const own = await openCast({ solver: { solve, close: async () => undefined } });
+    try {
+      const times = { localDate: '2026-12-08', localTime: '10:00', minutes: 60 };
+      await own.call('owner', 'POST', '/api/shifts', { id: freshId(), siteId: SITES.meadow, title: 'Round', ...times, places: 1 });
+      const run = { id: freshId(), from: '2026-12-07', to: '2026-12-13' };
+      return (await own.call('owner', 'POST', '/api/rota/runs', run)).body;
+    } finally {
+      await own.close();
+    }
+  };
+
+  test('keeps the best found with its gap', async () => {
+    const { solve, close } = highsSolver();
+    const run = await broken(async (model) => {
+      const answer = await solve(model);
+      if (model.limits.seconds === null || !('values' in answer)) return answer;
+      return { ...answer, status: 'limit', bound: answer.objective - 1 };
+    });
+    await close();
+    expect([run.status, run.proposals.length, run.gaps]).toEqual(['best-found', 1, []]);
+    expect(run.gap).toBeGreaterThan(0);
+  });
+
+  test('says so when it broke off, and proposes nobody', async () => {
+    const run = await broken(() => Promise.reject(new Error('the thread is gone')));
+    expect([run.status, run.proposals, run.fairness]).toEqual(['stopped', [], null]);
   });
 });
