@@ -29,8 +29,8 @@ export interface History {
 }
 
 const chanceOf = (seed: number, a: number, b = 0): number => uniformOf(seed, a, b, 404);
-/** As on the board. */
-const MEMBERS = 64;
+/** As many as the model is made for (model.md 3). */
+const MEMBERS = 256;
 
 /** How well people keep the log: share of feedings not written down, share of things seen that are quite wrong. */
 export interface Keeping {
@@ -85,7 +85,7 @@ function scenarioOf(seed: number, airTempC: number, events: readonly BinEvent[],
 /** Two members, so that ratios are drawn at all; the first is the bin, the second is left alone. */
 const TRUTH_MEMBERS = 2;
 
-export function historyOf(seed: number, kind: Truth, keeping: Keeping = AS_PEOPLE_DO): History {
+export function historyOf(seed: number, kind: Truth, keeping: Keeping = AS_PEOPLE_DO, members = MEMBERS): History {
   const happened = feedings(seed);
   const airTempC = 16 + 10 * chanceOf(seed, 4);
   const structure: Partial<Structure> = kind === 'other-structure' ? { diffusion: 'millington-quirk', microbes: 'rothc' } : {};
@@ -99,7 +99,7 @@ export function historyOf(seed: number, kind: Truth, keeping: Keeping = AS_PEOPL
     advance(truth, 1);
   }
   const logged = happened.filter((event, i) => event.day >= LOG_DAYS || chanceOf(seed, 5, i) >= keeping.missed);
-  return { scenario: scenarioOf(seed, airTempC, [...logged, ...seen], MEMBERS), truth, member: 0 };
+  return { scenario: scenarioOf(seed, airTempC, [...logged, ...seen], members), truth, member: 0 };
 }
 
 const wordOf = (value: number, marks: readonly number[]): number => marks.filter((mark) => value >= mark).length;

@@ -1,28 +1,34 @@
 /** `npx tsx packages/domain/published/skill/print.ts [histories]` prints the skill of forecasts on the three kinds of truth. */
 import { AS_PEOPLE_DO, TRUTHS, WITHOUT_FAULT } from './history.ts';
-import { type SkillReport, skillOf } from './skill.ts';
+import { FLAT_BELOW, type Point, type SkillReport, skillOf } from './skill.ts';
 
-/** The three truths with logs as people keep them, and the first once more with a log without fault. */
-export function skillTables(histories: number): { readonly text: string; readonly reports: ReadonlyMap<string, SkillReport> } {
-  const reports = new Map<string, SkillReport>([
-    ...TRUTHS.map((truth) => [truth as string, skillOf(truth, histories, AS_PEOPLE_DO)] as const),
-    ['prior, log without fault', skillOf('prior', histories, WITHOUT_FAULT)],
-  ]);
+/** Of the two that are only reported, and of the log without fault, fewer histories do. */
+const FEWER_RATIO = 0.25;
+
+export function skillTables(histories: number): string {
+  const fewer = Math.round(histories * FEWER_RATIO);
+  const reports: readonly (readonly [string, SkillReport])[] = [
+    ...TRUTHS.map((truth) => [truth, skillOf(truth, truth === 'prior' ? histories : fewer, AS_PEOPLE_DO)] as const),
+    ['prior, log without fault', skillOf('prior', fewer, WITHOUT_FAULT)],
+  ];
   const lines = [
-    '| truth | what | days ahead | happened | Brier | skill | forecast > happened (histories) by fifths |',
-    '| --- | --- | --- | --- | --- | --- | --- |',
+    '| truth | what | days ahead | histories | happened | Brier | skill | forecast > happened, in per cent (histories) |',
+    '| --- | --- | --- | --- | --- | --- | --- | --- |',
   ];
   for (const [name, { rows }] of reports)
     for (const row of rows) {
-      const fifths = row.reliability
-        .map((bin) => (bin.histories === 0 ? '-' : `${bin.forecast.toFixed(2)} > ${bin.happened.toFixed(2)} (${bin.histories})`))
-        .join(', ');
       const figures = `${row.baseRate.toFixed(2)} | ${row.brier.toFixed(3)} | ${row.skill.toFixed(2)}`;
-      lines.push(`| ${name} | ${row.what} | ${row.horizonDays} | ${figures} | ${fifths} |`);
+      lines.push(`| ${name} | ${row.what} | ${row.horizonDays} | ${row.histories} | ${figures} | ${row.points.map(told).join(', ')} |`);
     }
-  lines.push('', '| truth | ranks of the true moisture among the members, in eighths |', '| --- | --- |');
-  for (const [name, { ranks }] of reports) lines.push(`| ${name} | ${ranks.join(', ')} |`);
-  return { text: lines.join('\n'), reports };
+  lines.push('', '| truth | rank of the true | histories in each eighth | chi-square | flat |', '| --- | --- | --- | --- | --- |');
+  for (const [name, { ranks }] of reports)
+    for (const { of, counts, chiSquare } of ranks)
+      lines.push(`| ${name} | ${of} | ${counts.join(', ')} | ${chiSquare.toFixed(1)} | ${chiSquare < FLAT_BELOW ? 'yes' : 'no'} |`);
+  return lines.join('\n');
 }
 
-if (process.argv[1]?.endsWith('print.ts')) console.log(skillTables(Number(process.argv[2] ?? 300)).text);
+const PER_CENT = 100;
+const told = ({ forecast, happened, histories }: Point): string =>
+  `${(forecast * PER_CENT).toFixed(0)} > ${(happened * PER_CENT).toFixed(0)} (${histories})`;
+
+if (process.argv[1]?.endsWith('print.ts')) console.log(skillTables(Number(process.argv[2] ?? 1200)));
