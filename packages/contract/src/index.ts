@@ -1,4 +1,5 @@
 import { availabilityRoutes } from './resources/availability.ts';
+import { calendarRoutes } from './resources/calendar.ts';
 import { careRoutes } from './resources/care.ts';
 import { classRoutes } from './resources/class.ts';
 import { deviceRoutes } from './resources/device.ts';
@@ -31,6 +32,7 @@ import { systemRoutes } from './resources/system.ts';
 export * from './common.ts';
 export * from './problem.ts';
 export * from './resources/availability.ts';
+export * from './resources/calendar.ts';
 export * from './resources/care.ts';
 export * from './resources/class.ts';
 export * from './resources/device.ts';
@@ -87,6 +89,7 @@ export const ROUTES = [
   ...messageRoutes,
   ...messageSettingRoutes,
   ...mailRoutes,
+  ...calendarRoutes,
   ...seasonRoutes,
   ...setupRoutes,
   ...inviteRoutes,

@@ -1,4 +1,5 @@
 import type { RouteName } from '@middenry/contract';
+import { insertCalendarLink } from '../../../apps/api/src/db/repositories/calendar.ts';
 import { insertMail, takeMail } from '../../../apps/api/src/db/repositories/mail.ts';
 import { insertMessage } from '../../../apps/api/src/db/repositories/message.ts';
 import { messageSetting, putMessageSetting } from '../../../apps/api/src/db/repositories/message-setting.ts';
@@ -32,6 +33,11 @@ function mailWith({ cast, shiftId }: Stage, token: string): void {
   const times = { madeAt: at, nextTryAt: at, goodUntil: '2026-12-05T10:00:00.000Z' };
   insertMail(cast.store, { id, kind: 'message', personId, messageId, address: 'otis@example.org', urgent: 0, secret: null, ...times });
   takeMail(cast.store, id, hashOf(token));
+}
+
+/** A calendar address of the volunteer. */
+function linkWith(store: Stage['cast']['store'], id: string, token: string): void {
+  insertCalendarLink(store, { id, personId: PEOPLE.volunteer.id, label: '', createdAt: message.madeAt, tokenHash: hashOf(token) });
 }
 
 /** What people are told, and how. */
@@ -85,5 +91,28 @@ export const messageSamples = {
       ready: (stage) => mailWith(stage, token),
     };
   },
+  listCalendarLinks: () => ({ who: 'volunteer', url: '/api/calendar-links' }),
+  addCalendarLink: () => ({ who: 'volunteer', url: '/api/calendar-links', body: { id: freshId(), label: 'My phone' } }),
+  revokeCalendarLink: () => {
+    const id = freshId();
+    const url = `/api/calendar-links/${id}`;
+    return {
+      who: 'volunteer',
+      url,
+      params: { id },
+      ready: ({ cast }) => linkWith(cast.store, id, freshId()),
+      notTheirs: [{ who: 'otherVolunteer', url }],
+    };
+  },
+  readCalendar: () => {
+    const file = 'a-token-of-a-calendar-that-is-there.ics';
+    return {
+      who: null,
+      url: `/calendar/${file}`,
+      params: { file },
+      ready: ({ cast }) => linkWith(cast.store, freshId(), file.slice(0, -4)),
+    };
+  },
+  readShiftCalendar: ({ shiftId }) => ({ who: 'volunteer', url: `/api/shifts/${shiftId}/calendar.ics`, params: { id: shiftId } }),
   readGroupText: () => ({ who: 'volunteer', url: '/api/group-text?days=14' }),
 } satisfies Partial<Record<RouteName, Make>>;

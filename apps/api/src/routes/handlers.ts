@@ -1,4 +1,9 @@
 import type { BoundRoute } from '../routing/route.ts';
+import { addCalendarLink } from './calendar/add-calendar-link.ts';
+import { listCalendarLinks } from './calendar/list-calendar-links.ts';
+import { readCalendar } from './calendar/read-calendar.ts';
+import { readShiftCalendar } from './calendar/read-shift-calendar.ts';
+import { revokeCalendarLink } from './calendar/revoke-calendar-link.ts';
 import { addClass } from './class/add-class.ts';
 import { addPupil } from './class/add-pupil.ts';
 import { enterAsPupil } from './class/enter-as-pupil.ts';
@@ -199,6 +204,11 @@ export const HANDLERS: readonly BoundRoute[] = [
   changeSignUpSeason,
   putWishes,
   drawPlaces,
+  listCalendarLinks,
+  addCalendarLink,
+  revokeCalendarLink,
+  readCalendar,
+  readShiftCalendar,
   listMessages,
   listTold,
   readMessageSetting,
