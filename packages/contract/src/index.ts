@@ -6,6 +6,7 @@ import { deviceRoutes } from './resources/device.ts';
 import { dutyRoutes } from './resources/duty.ts';
 import { entryRoutes } from './resources/entry.ts';
 import { eventsRoutes } from './resources/events.ts';
+import { intakeRoutes } from './resources/intake.ts';
 import { inviteRoutes } from './resources/invite.ts';
 import { keepRoutes } from './resources/keep.ts';
 import { mailRoutes } from './resources/mail.ts';
@@ -40,6 +41,7 @@ export * from './resources/duty.ts';
 export * from './resources/entry.ts';
 export * from './resources/entry-base.ts';
 export * from './resources/events.ts';
+export * from './resources/intake.ts';
 export * from './resources/invite.ts';
 export * from './resources/keep.ts';
 export * from './resources/mail.ts';
@@ -81,6 +83,7 @@ export const ROUTES = [
   ...shiftRoutes,
   ...shiftCardRoutes,
   ...swapRoutes,
+  ...intakeRoutes,
   ...proposalRoutes,
   ...placesRoutes,
   ...signUpSeasonRoutes,

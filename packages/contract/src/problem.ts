@@ -42,6 +42,7 @@ export const ERROR_CODES = [
   'invitation-gone', // answered, run out or taken back
   'has-sign-ups',
   'site-closed',
+  'plan-accepted',
   'not-open-yet',
   'cap-reached',
   'wishes-first',

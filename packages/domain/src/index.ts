@@ -49,6 +49,7 @@ export * from './signals/registry.ts';
 export * from './signals/remedy-registry.ts';
 export * from './signals/types.ts';
 export * from './simulate-text.ts';
+export * from './trial.ts';
 export * from './units/fraction.ts';
 export * from './units/mass.ts';
 export * from './units/temperature.ts';

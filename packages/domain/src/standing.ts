@@ -119,8 +119,12 @@ function tryDays(run: BinRun, events: readonly BinEvent[], days: number): readon
 
 /** Chance that food runs out of air or piles up within the forecast, if this is fed tomorrow and nothing else is. */
 export function troubleAfter(standing: Standing, plan: FeedingPlan, bench: Bench): Trouble {
-  const { log, today } = standing;
-  const events = feedingEvents(plan, today + 1);
+  return troubleUnder(standing, feedingEvents(plan, standing.today + 1), bench);
+}
+
+/** The same under any events of the days ahead. */
+export function troubleUnder(standing: Standing, events: readonly BinEvent[], bench: Bench): Trouble {
+  const { log } = standing;
   const days = bench.tryDays(events, FORECAST_DAYS);
   const before = daysAt(standing, bench.past, log);
   const at = daysAt(standing, days, [...log, ...events]);

@@ -148,6 +148,9 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   listProposals: leads,
   acceptProposals: leads,
   dropDuties: leads,
+  listIntakePlans: leads,
+  planIntake: leads,
+  acceptIntake: leads,
   readSeason: leads,
   readSeasonCsv: leads,
 };

@@ -18,6 +18,8 @@ export interface Stage {
   readonly groupId: string;
   /** Drawn by wishes. */
   readonly seasonId: string;
+  readonly intakeId: string;
+  readonly schoolIntakeId: string;
   readonly schoolSeasonId: string;
   readonly schoolGroupId: string;
   readonly feedingId: string;
@@ -101,6 +103,8 @@ export async function openStage(): Promise<Stage> {
     invitationId: freshId(),
     groupId: freshId(),
     seasonId: freshId(),
+    intakeId: freshId(),
+    schoolIntakeId: freshId(),
     schoolSeasonId: freshId(),
     schoolGroupId: freshId(),
     feedingId: freshId(),
@@ -120,6 +124,11 @@ export async function openStage(): Promise<Stage> {
   await make(cast, 'otherVolunteer', `/api/shifts/${ids.schoolShiftId}/waiting`, { id: ids.waitingId });
   await make(cast, 'owner', '/api/sign-up-seasons', season(ids.seasonId, SITES.meadow));
   await make(cast, 'owner', '/api/sign-up-seasons', season(ids.schoolSeasonId, SITES.school));
+  // As they are kept; working one out would run the model and the solver for every stage.
+  const plan = JSON.stringify({ feedings: [], leftOver: [], beddingMissing: [], rounds: 0, bins: [] });
+  const insertPlan = cast.store.sql('INSERT INTO intake_plan (id, site_id, local_date, plan, made_at) VALUES (?, ?, ?, ?, ?)');
+  insertPlan.run(ids.intakeId, SITES.meadow, '2026-12-05', plan, '2026-11-25T10:00:00.000Z');
+  insertPlan.run(ids.schoolIntakeId, SITES.school, '2026-12-05', plan, '2026-11-25T10:00:00.000Z');
   const schoolPlace = freshId();
   await make(cast, 'volunteer', `/api/shifts/${ids.schoolShiftId}/sign-ups`, { id: schoolPlace });
   await make(cast, 'volunteer', `/api/shifts/${ids.schoolShiftId}/swaps`, { id: ids.swapId, signUpId: schoolPlace });

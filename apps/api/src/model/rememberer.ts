@@ -2,12 +2,24 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type BandsBefore, bandsFor, type Outlook, type OutlookSettings, outlookOf, type Scenario, signalBandsOn } from '@middenry/domain';
+import {
+  type BandsBefore,
+  type BinEvent,
+  bandsFor,
+  type Outlook,
+  type OutlookSettings,
+  outlookOf,
+  type Scenario,
+  signalBandsOn,
+  trialOf,
+} from '@middenry/domain';
 import { openRunCache, type RunCache, removeRunCache } from '../db/run-cache.ts';
+import { lastTrial } from './last-trial.ts';
 import { type FileMemory, fileMemory } from './run-memory.ts';
 
 export interface Rememberer {
   outlookOf(scenario: Scenario, today: number, settings: OutlookSettings): { readonly outlook: Outlook; readonly keep: () => void };
+  troubleOf(scenario: Scenario, today: number, settings: OutlookSettings, events: readonly BinEvent[]): number;
   close(): void;
 }
 
@@ -25,6 +37,10 @@ export function rememberer(cacheFile: string | null, programUrl: string): Rememb
     cache = null;
     if (cacheFile !== null) removeRunCache(cacheFile);
   };
+  const trial = lastTrial((scenario, today, settings) => {
+    const memory = cache === null ? undefined : careful(fileMemory(cache, scenario, today, version), letGo);
+    return trialOf(scenario, today, settings, memory);
+  });
   return {
     outlookOf: (scenario, today, settings) => {
       const memoryOn = (day: number) => (cache === null ? null : careful(fileMemory(cache, scenario, day, version), letGo));
@@ -37,6 +53,7 @@ export function rememberer(cacheFile: string | null, programUrl: string): Rememb
       };
       return { outlook, keep };
     },
+    troubleOf: (scenario, today, settings, events) => trial(scenario, today, settings)(events),
     close: () => cache?.close(),
   };
 }

@@ -50,6 +50,7 @@ export const PROBLEMS = {
   'cap-reached': { status: 409, title: 'Enough for now', detail: 'In the first 48 hours nobody holds more places than the cap; see help.' },
   'wishes-first': { status: 409, title: 'Wishes first', detail: 'Places of this term are drawn; say your wishes.' },
   'drawn-already': { status: 409, title: 'Drawn already', detail: 'Places of this term were drawn; that is done once.' },
+  'plan-accepted': { status: 409, title: 'Accepted already', detail: 'This plan is on a shift already.' },
   'code-taken': { status: 409, title: 'Code taken', detail: 'Another bin has this code.' },
   'name-taken': { status: 409, title: 'Name taken', detail: 'This name is in use.' },
   'last-owner': { status: 409, title: 'Last owner', detail: 'At least one owner must remain; name another one first.' },

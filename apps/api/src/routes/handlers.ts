@@ -31,6 +31,9 @@ import { readEntry } from './entry/read-entry.ts';
 import { readEntryHistory } from './entry/read-entry-history.ts';
 import { undoEntry } from './entry/undo-entry.ts';
 import { readEvents } from './events/read-events.ts';
+import { acceptIntake } from './intake/accept-intake.ts';
+import { listIntakePlans } from './intake/list-intake-plans.ts';
+import { planIntake } from './intake/plan-intake.ts';
 import { addInvite } from './invite/add-invite.ts';
 import { listInvites } from './invite/list-invites.ts';
 import { readInviteCard } from './invite/read-invite-card.ts';
@@ -225,6 +228,9 @@ export const HANDLERS: readonly BoundRoute[] = [
   listProposals,
   acceptProposals,
   dropDuties,
+  listIntakePlans,
+  planIntake,
+  acceptIntake,
   readSeason,
   readSeasonCsv,
   readBoard,

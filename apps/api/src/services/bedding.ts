@@ -11,8 +11,10 @@ import {
   beddingUses,
   insertBeddingMove,
 } from '../db/repositories/bedding.ts';
+import { plannedBedding } from '../db/repositories/intake.ts';
 import { findSite } from '../db/repositories/site.ts';
 import { refuse, refuseField } from '../refusal.ts';
+import { addDays } from './local-time.ts';
 import { materialName, materialsOf, type OwnMaterials } from './materials.ts';
 import { nameFor } from './names.ts';
 import { once } from './once.ts';
@@ -53,13 +55,32 @@ export function readBeddingStock(call: Context, siteId: string | undefined): Sto
   const known = materialsOf(call.store);
   const moves = beddingMoves(call.store, siteId ?? null);
   const uses = beddingUses(call.store, siteId ?? null, USUAL_BEDDING);
+  const planned = plannedBedding(call.store, addDays(call.today('UTC'), -1));
   const pairs = new Map([...moves, ...uses].map((row) => [`${row.siteId} ${row.materialId}`, row]));
   const items = [...pairs.values()].map(({ siteId: site, materialId }): StockView => {
     const isThis = (row: { readonly siteId: string; readonly materialId: string }) => row.siteId === site && row.materialId === materialId;
     const stock = stockOf(moves.filter(isThis), uses.filter(isThis), call.now);
-    return { siteId: site, materialId, materialName: materialName(known, materialId), ...stock };
+    const plannedKg = kgFromGrams(planned.find((row) => isThis(row))?.grams ?? 0);
+    const runsOutOn = runsOut(call.today(findSite(call.store, site)?.timeZone ?? 'UTC'), stock, plannedKg);
+    return { siteId: site, materialId, materialName: materialName(known, materialId), ...stock, plannedKg, runsOutOn };
   });
   return items.sort((a, b) => (`${a.siteId} ${a.materialName}` < `${b.siteId} ${b.materialName}` ? -1 : 1));
+}
+
+/** As far as a date still means something. */
+const FORECAST_DAYS = 730;
+
+/** The day on which what is in store is gone: plans first, then as fast as it went of late. */
+export function runsOut(
+  today: string,
+  stock: { readonly massKg: number; readonly usedPerWeekKg: number },
+  plannedKg: number,
+): string | null {
+  const leftKg = stock.massKg - plannedKg;
+  if (leftKg <= 0) return plannedKg > 0 || stock.usedPerWeekKg > 0 ? today : null;
+  if (stock.usedPerWeekKg <= 0) return null;
+  const days = Math.floor((leftKg / stock.usedPerWeekKg) * DAYS_PER_WEEK);
+  return days > FORECAST_DAYS ? null : addDays(today, days);
 }
 
 /** Counting settles everything before it; use beyond what was ever there is missing, not negative. */

@@ -1,20 +1,20 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import type { Outlook } from '@middenry/domain';
-import type { Model } from './model.ts';
+import type { Model, TrialModel } from './model.ts';
 import type { ModelTask, ModelWorkerData } from './model-worker.ts';
 
 /** Where the build puts the worker; run from the sources there is none, and the model stays in this thread. */
 const WORKER_FILE = fileURLToPath(new URL('./model-worker.mjs', import.meta.url));
 
 interface Waiting {
-  resolve(outlook: Outlook): void;
+  resolve(answer: never): void;
   reject(error: Error): void;
 }
 
 export interface WorkerModel {
   readonly model: Model;
+  readonly trial: TrialModel;
   stop(): Promise<unknown>;
 }
 
@@ -35,11 +35,11 @@ export function modelInWorker(cacheFile: string | null = null, file: string = WO
     for (const { reject } of waiting.values()) reject(error);
     waiting.clear();
   };
-  const take = ({ number: done, outlook, fault }: { number: number; outlook?: Outlook; fault?: string }) => {
+  const take = ({ number: done, answer, fault }: { number: number; answer?: unknown; fault?: string }) => {
     const asked = waiting.get(done);
     waiting.delete(done);
-    if (outlook === undefined) asked?.reject(new Error(fault));
-    else asked?.resolve(outlook);
+    if (answer === undefined) asked?.reject(new Error(fault));
+    else asked?.resolve(answer as never);
   };
   const started = (): Worker => {
     if (worker !== null) return worker;
@@ -52,14 +52,16 @@ export function modelInWorker(cacheFile: string | null = null, file: string = WO
     return worker;
   };
 
+  const ask = <T>(question: Omit<ModelTask, 'number'>): Promise<T> =>
+    new Promise((resolve, reject) => {
+      number += 1;
+      waiting.set(number, { resolve, reject });
+      started().postMessage({ ...question, number } satisfies ModelTask);
+    });
+
   return {
-    model: (scenario, today, settings) =>
-      new Promise((resolve, reject) => {
-        number += 1;
-        waiting.set(number, { resolve, reject });
-        const task: ModelTask = { number, scenario, today, settings };
-        started().postMessage(task);
-      }),
+    model: (scenario, today, settings) => ask({ scenario, today, settings }),
+    trial: (scenario, today, settings, trial) => ask({ scenario, today, settings, trial }),
     stop: async () => worker?.terminate(),
   };
 }

@@ -1,6 +1,6 @@
 /** Runs in a thread of its own: works outlooks out so that the server goes on answering meanwhile. */
 import { parentPort, workerData } from 'node:worker_threads';
-import type { OutlookSettings, Scenario } from '@middenry/domain';
+import type { BinEvent, OutlookSettings, Scenario } from '@middenry/domain';
 import { type Rememberer, rememberer } from '../model/rememberer.ts';
 
 export interface ModelTask {
@@ -8,6 +8,8 @@ export interface ModelTask {
   readonly scenario: Scenario;
   readonly today: number;
   readonly settings: OutlookSettings;
+  /** Set: only the chance of trouble under these is asked for. */
+  readonly trial?: readonly BinEvent[];
 }
 
 /** What the thread is started with. */
@@ -19,10 +21,14 @@ export interface ModelWorkerData {
 const { cacheFile } = (workerData ?? { cacheFile: null }) as ModelWorkerData;
 const model: Rememberer = rememberer(cacheFile, import.meta.url);
 
-parentPort?.on('message', ({ number, scenario, today, settings }: ModelTask) => {
+parentPort?.on('message', ({ number, scenario, today, settings, trial }: ModelTask) => {
   try {
+    if (trial) {
+      parentPort?.postMessage({ number, answer: model.troubleOf(scenario, today, settings, trial) });
+      return;
+    }
     const { outlook, keep } = model.outlookOf(scenario, today, settings);
-    parentPort?.postMessage({ number, outlook });
+    parentPort?.postMessage({ number, answer: outlook });
     // The answer is on its way before anything is written.
     keep();
   } catch (error) {

@@ -1,7 +1,19 @@
-import { type Outlook, type OutlookSettings, outlookOf, type Scenario } from '@middenry/domain';
+import { type BinEvent, type Outlook, type OutlookSettings, outlookOf, type Scenario, trialOf } from '@middenry/domain';
+import { lastTrial } from '../model/last-trial.ts';
 
 /** How an outlook is worked out: in this thread, in a worker, or by a stand-in of a test. */
 export type Model = (scenario: Scenario, today: number, settings: OutlookSettings) => Outlook | Promise<Outlook>;
+
+/** Chance of trouble under feedings of the days ahead. */
+export type TrialModel = (
+  scenario: Scenario,
+  today: number,
+  settings: OutlookSettings,
+  events: readonly BinEvent[],
+) => number | Promise<number>;
+
+const standing = lastTrial(trialOf);
+export const trialInThread: TrialModel = (scenario, today, settings, events) => standing(scenario, today, settings)(events);
 
 export const modelInThread: Model = (scenario, today, settings) => outlookOf(scenario, today, settings);
 

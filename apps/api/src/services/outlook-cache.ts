@@ -1,5 +1,5 @@
 /** Outlooks of bins, kept as long as nothing they rest on has changed. */
-import type { Outlook } from '@middenry/domain';
+import type { BinEvent, Outlook } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { airReadings } from '../db/repositories/air-reading.ts';
 import { type BinRow, listBins } from '../db/repositories/bin.ts';
@@ -12,7 +12,7 @@ import { refuse } from '../refusal.ts';
 import { PLAN_DAYS, type PlannedFeeding } from './feed-plan.ts';
 import { addDays } from './local-time.ts';
 import { materialsOf } from './materials.ts';
-import { MEMBERS, type Model, modelInThread } from './model.ts';
+import { MEMBERS, type Model, modelInThread, type TrialModel, trialInThread } from './model.ts';
 import { scenarioOf, settingsOf } from './scenario.ts';
 
 interface Kept {
@@ -28,10 +28,12 @@ interface Kept {
 
 const keptOf = new WeakMap<Store, Map<string, Kept>>();
 const modelOf = new WeakMap<Store, Model>();
+const trialOf = new WeakMap<Store, TrialModel>();
 
 /** Lets a worker or a test work the outlooks out instead. */
-export function useModel(store: Store, model: Model): void {
+export function useModel(store: Store, model: Model, trial: TrialModel = trialInThread): void {
   modelOf.set(store, model);
+  trialOf.set(store, trial);
   keptOf.delete(store);
 }
 
@@ -74,6 +76,13 @@ export async function outlookFor(call: Asked, bin: BinRow, historyDays = USUAL_H
 const USUAL_HISTORY_DAYS = 84;
 
 const told = async ({ outlook, today, planned }: Kept): Promise<Outlooked> => ({ outlook: await outlook, today, planned });
+
+/** Chance that a bin comes to trouble within the forecast when it is fed like this in the days ahead; asked one at a time. */
+export async function troubleFor(call: Asked, bin: BinRow, events: (day: number) => readonly BinEvent[]): Promise<number> {
+  const { history } = restsOn(call, bin, call.today(bin.timeZone));
+  const { scenario, today: day } = scenarioOf({ ...history, entries: entryHistory(call.store, bin.id) });
+  return (trialOf.get(call.store) ?? trialInThread)(scenario, day, settingsOf(bin, { historyDays: 1, planned: [] }), events(day));
+}
 
 /** Asks for every bin once, so that the first reader does not have to wait for all of them. */
 export async function warmOutlooks(call: Asked): Promise<void> {

@@ -1,11 +1,12 @@
 /** What to do on one shift, bin by bin, with the amounts of today. */
 import type { ShiftCard } from '@middenry/contract';
-import { DUTY_FACTS, type DutyKind, type Outlook } from '@middenry/domain';
+import { DUTY_FACTS, type DutyKind, gramsFromKg, kgFromGrams, type Outlook } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Context } from '../context.ts';
 import { type BinRow, findBin } from '../db/repositories/bin.ts';
 import { type ContainerRow, containersOf } from '../db/repositories/container.ts';
 import { notedOn, resultsOfShift } from '../db/repositories/duty-result.ts';
+import { feedingsOfShift, type ShiftFeedingRow } from '../db/repositories/intake.ts';
 import { readBeddingStock, USUAL_BEDDING } from './bedding.ts';
 import { dutiesAt, whatIsKnown } from './duties.ts';
 import { materialName, materialsOf, type OwnMaterials } from './materials.ts';
@@ -46,6 +47,8 @@ interface CardScene {
   readonly noted: ReturnType<typeof notedOn>;
   readonly containers: readonly ContainerRow[];
   readonly materials: OwnMaterials;
+  /** Of a plan of scraps on offer that was accepted. */
+  readonly planned: readonly ShiftFeedingRow[];
 }
 
 function sceneOf(call: Context, shift: Card['shift']): CardScene {
@@ -57,6 +60,7 @@ function sceneOf(call: Context, shift: Card['shift']): CardScene {
     noted: notedOn(store, [...shift.binIds, ...shift.duties.map(({ binId }) => binId)], shift.localDate),
     containers: containersOf(store, shift.siteId).filter(({ archived }) => archived === 0),
     materials: materialsOf(store),
+    planned: feedingsOfShift(store, shift.id),
   };
 }
 
@@ -72,7 +76,7 @@ function binCard(scene: CardScene, bin: BinRow, outlook: Outlook, today: string)
       minutes: scene.known.minutesOf(bin.siteId, kind),
       why: window?.why ?? null,
       urgency: window?.urgency ?? null,
-      feed: kind === 'feed' ? feedOf(scene, outlook) : null,
+      feed: kind === 'feed' ? feedOf(scene, bin, outlook) : null,
       massKg: amountKg(outlook, kind),
       cautions,
       result: said?.result ?? null,
@@ -95,7 +99,25 @@ const ENTRY_OF_DUTY: Readonly<Record<DutyKind, string>> = {
   rest: 'rested',
 };
 
-function feedOf(scene: CardScene, { advice }: Outlook): NonNullable<CardDuty['feed']> {
+function feedOf(scene: CardScene, bin: BinRow, outlook: Outlook): NonNullable<CardDuty['feed']> {
+  const planned = scene.planned.filter(({ binId }) => binId === bin.id);
+  return planned.length > 0 ? plannedFeed(scene, planned, outlook) : advisedFeed(scene, outlook);
+}
+
+/** The amounts of the plan; whatever the bin asks to hold back today is said beside them. */
+function plannedFeed(scene: CardScene, planned: readonly ShiftFeedingRow[], { advice }: Outlook): NonNullable<CardDuty['feed']> {
+  const parts = (wanted: ShiftFeedingRow['part']) =>
+    planned.filter(({ part }) => part === wanted).map(({ materialId, grams }) => partOf(scene.materials, materialId, kgFromGrams(grams)));
+  const scraps = parts('scraps');
+  const massKg = kgFromGrams(planned.reduce((sum, { part, grams }) => sum + (part === 'scraps' ? grams : 0), 0));
+  return {
+    ...{ from: 'intake', massKg, lowKg: massKg, highKg: massKg, hold: advice.hold, scraps, bedding: parts('bedding') },
+    zones: [...advice.zones],
+    containers: containersFor(scene.containers, massKg),
+  };
+}
+
+function advisedFeed(scene: CardScene, { advice }: Outlook): NonNullable<CardDuty['feed']> {
   const { massKg, lowKg, highKg, zones, hold, beddingKg } = advice;
   const bedding = beddingKg > 0 ? [partOf(scene.materials, USUAL_BEDDING, beddingKg)] : [];
   return {
@@ -111,14 +133,13 @@ const partOf = (materials: OwnMaterials, materialId: string, massKg: number): Pa
   massKg,
 });
 
-const GRAMS_PER_KG = 1000;
 /** A container that is filled less than half is no help, nor is one that must be filled twelve times. */
 const MOST_FILLS = 12;
 
 /** The mass in half containers of each size that suits it. */
 export function containersFor(containers: readonly ContainerRow[], massKg: number): { containerId: string; name: string; count: number }[] {
   return containers
-    .map(({ id, name, fullG }) => ({ containerId: id, name, count: Math.floor((2 * massKg * GRAMS_PER_KG) / fullG) / 2 }))
+    .map(({ id, name, fullG }) => ({ containerId: id, name, count: Math.floor((2 * gramsFromKg(massKg)) / fullG) / 2 }))
     .filter(({ count }) => count > 0 && count <= MOST_FILLS);
 }
 

@@ -35,6 +35,8 @@ export const BeddingStock = z.object({
   usedPerWeekKg: z.number().describe('of the last four weeks'),
   missingKg: z.number().describe('what bins used beyond what was ever brought or counted'),
   countedAt: Instant.nullable(),
+  plannedKg: z.number().describe('that accepted plans of scraps will take on shifts to come'),
+  runsOutOn: LocalDate.nullable().describe('by the use of the last four weeks and those plans; null: nobody uses any'),
 });
 export const BeddingMove = z.object({
   id: Id,

@@ -77,4 +77,4 @@ export interface IntakePlan {
 }
 
 /** Probability of `airless` or `overfed` within 14 days of this feeding. */
-export type TroubleAfterFeeding = (feeding: Pick<PlannedFeeding, 'binId' | 'scraps' | 'bedding'>) => number;
+export type TroubleAfterFeeding = (feeding: Pick<PlannedFeeding, 'binId' | 'scraps' | 'bedding'>) => number | Promise<number>;

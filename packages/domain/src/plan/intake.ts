@@ -33,7 +33,7 @@ export async function planIntake(ask: IntakeAsk, solver: Solver, troubleAfter: T
     const settings = { roomsG, canGetMore: false };
     feedings = feedingsOf(ask, await solveIntake(intakeModel(ask, settings), solver), adviceG);
     if (troubleAfter === null) break;
-    const scales = feedings.map((feeding) => safeScale(feeding, troubleAfter));
+    const scales = await eachOf(feedings, (feeding) => safeScale(feeding, troubleAfter));
     if (scales.every((scale) => scale === 1)) break;
     roomsG = feedings.map(({ fillFrac }, bin) =>
       (scales[bin] ?? 1) < 1 ? fillFrac * (adviceG[bin] ?? 0) * (scales[bin] ?? 1) : (roomsG[bin] ?? 0),
@@ -43,14 +43,21 @@ export async function planIntake(ask: IntakeAsk, solver: Solver, troubleAfter: T
   }
   const { couldPlace, missing } = await withMoreBedding(ask, roomsG, solver);
   return {
-    feedings: feedings.map((feeding) => ({
+    feedings: await eachOf(feedings, async (feeding) => ({
       ...feeding,
-      troubleProbability: troubleAfter && partsKg(feeding.scraps) > 0 ? troubleAfter(feeding) : null,
+      troubleProbability: troubleAfter && partsKg(feeding.scraps) > 0 ? await troubleAfter(feeding) : null,
     })),
     leftOver: leftOverOf(ask, feedings, couldPlace),
     beddingMissing: missing,
     rounds,
   };
+}
+
+/** One after another, since the forecasts of all bins wait for one thread anyway. */
+async function eachOf<T, U>(items: readonly T[], make: (item: T) => Promise<U>): Promise<U[]> {
+  const made: U[] = [];
+  for (const item of items) made.push(await make(item));
+  return made;
 }
 
 interface Stage {
@@ -112,13 +119,13 @@ function feedingsOf(ask: IntakeAsk, { scrapsKg, beddingKg }: Solved, adviceG: re
 }
 
 /** The largest share of a feeding that is safe enough: the whole, or found by halving, where less food is never riskier. */
-function safeScale(feeding: PlannedFeeding, troubleAfter: TroubleAfterFeeding): number {
+async function safeScale(feeding: PlannedFeeding, troubleAfter: TroubleAfterFeeding): Promise<number> {
   const limit = FEED_PARAMETERS.troubleProbability.value;
-  if (partsKg(feeding.scraps) === 0 || troubleAfter(feeding) <= limit) return 1;
+  if (partsKg(feeding.scraps) === 0 || (await troubleAfter(feeding)) <= limit) return 1;
   let [safe, risky] = [0, 1];
   for (let step = 0; step < HALVINGS; step += 1) {
     const middle = (safe + risky) / 2;
-    if (troubleAfter(scaled(feeding, middle)) <= limit) safe = middle;
+    if ((await troubleAfter(scaled(feeding, middle))) <= limit) safe = middle;
     else risky = middle;
   }
   return safe;

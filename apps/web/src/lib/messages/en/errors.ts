@@ -51,6 +51,7 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'cap-reached': { what: 'You hold as many places as you may for now.', next: 'After the first two days you can take more.' },
   'wishes-first': { what: 'Places of this term are drawn.', next: 'Say which shifts you wish for.' },
   'drawn-already': { what: 'The places of this term have been drawn.', next: 'Take one of the places that are left.' },
+  'plan-accepted': { what: 'This plan is on a shift already.', next: 'Look at the card of that shift.' },
   'code-taken': { what: 'Another bin has this code.', next: 'Choose another code.' },
   'name-taken': { what: 'This name is taken.', next: 'Choose another name.' },
   'last-owner': { what: 'Somebody must own the programme.', next: 'Make someone else an owner first.' },
