@@ -1,12 +1,14 @@
 import { FEED_PARAMETERS } from '@middenry/domain';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { runsOut } from '../../apps/api/src/services/bedding.ts';
-import { type Cast, freshId, openCast, SITES } from '../cast.ts';
+import { BINS, type Cast, freshId, openCast, SITES } from '../cast.ts';
 
 let cast: Cast;
 beforeAll(async () => {
   cast = await openCast();
   for (const [at, id] of KEPT.entries()) await wellKept(id, `K${at + 1}`);
+  // One after another, so that no single answer has to wait for the outlooks of all.
+  for (const id of [BINS.tote, BINS.flow, ...KEPT]) await cast.call('siteLead', 'GET', `/api/bins/${id}/outlook`);
   await move('counted', 6);
   await cast.call('siteLead', 'POST', '/api/containers', { id: freshId(), siteId: SITES.meadow, name: 'Blue caddy', litres: 7, fullKg: 1 });
 });

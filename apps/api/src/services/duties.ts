@@ -27,7 +27,9 @@ export async function listDuties(call: Context, { siteId, binId, days }: DutyQue
   for (const bin of binsAsked(call, siteId, binId)) {
     const { outlook, today } = await outlookFor(call, bin);
     const ahead = addDays(today, days);
-    items.push(...dutiesAt(bin, outlook, today, known).filter(({ fromOn, actNow }) => actNow || fromOn <= ahead));
+    items.push(
+      ...dutiesAt(bin, outlook, today, known).filter(({ fromOn, actNow, last }) => actNow || last?.result === 'missed' || fromOn <= ahead),
+    );
   }
   return items.sort(
     (a, b) =>
@@ -81,10 +83,11 @@ export function dutiesAt(bin: BinRow, outlook: Outlook, today: string, { planned
     const isThis = (row: { readonly binId: string; readonly kind: DutyKind }) => row.binId === bin.id && row.kind === kind;
     const window = { fromOn: dateOf(fromDay), dueOn: dateOf(dueDay), overdueOn: dateOf(overdueDay) };
     const actNow = asked.has(kind);
-    const last = results.find((row) => isThis(row) && row.localDate >= window.fromOn);
+    const last = results.find((row) => isThis(row) && speaksOf(row, window.fromOn));
     const plan = planned.find(isThis);
+    const isMissed = last?.result === 'missed';
     const due = { binId: bin.id, kind, fromDate: window.fromOn, dueDate: window.dueOn, overdueDate: window.overdueOn, actNow };
-    const urgency = Math.max(urgencyOf(due, today), last?.result === 'missed' ? 2 : 1) as DutyUrgency;
+    const urgency = Math.max(urgencyOf(due, today), isMissed ? 2 : 1) as DutyUrgency;
     return {
       ...{ binId: bin.id, binCode: bin.code, binName: bin.name, siteId: bin.siteId, siteName: bin.siteName, kind, ...window, why, actNow },
       ifMissed: DUTY_FACTS[kind].ifMissed,
@@ -95,6 +98,10 @@ export function dutiesAt(bin: BinRow, outlook: Outlook, today: string, { planned
     };
   });
 }
+
+/** What was said since the window began; and what was not done stays so until the log has it, whatever the window does meanwhile. */
+const speaksOf = (row: KnownDuties['results'][number], fromOn: string): boolean =>
+  row.localDate >= fromOn || (row.result !== 'done' && row.notedSince === 0);
 
 export const urgencyWord = (urgency: DutyUrgency): DueDuty['urgency'] => DUTY_URGENCIES[urgency - 1]!;
 export const urgencyNumber = (word: DueDuty['urgency']): DutyUrgency => (DUTY_URGENCIES.indexOf(word) + 1) as DutyUrgency;

@@ -5,7 +5,7 @@ import type * as z from 'zod';
 import type { Context } from '../context.ts';
 import { type BinRow, findBin } from '../db/repositories/bin.ts';
 import { type ContainerRow, containersOf } from '../db/repositories/container.ts';
-import { notedOn, resultsOfShift } from '../db/repositories/duty-result.ts';
+import { ENTRY_OF_DUTY, notedOn, resultsOfShift } from '../db/repositories/duty-result.ts';
 import { feedingsOfShift, type ShiftFeedingRow } from '../db/repositories/intake.ts';
 import { readBeddingStock, USUAL_BEDDING } from './bedding.ts';
 import { dutiesAt, whatIsKnown } from './duties.ts';
@@ -86,18 +86,6 @@ function binCard(scene: CardScene, bin: BinRow, outlook: Outlook, today: string)
   });
   return { id: bin.id, code: bin.code, name: bin.name, band: outlook.band, duties };
 }
-
-/** The entry's kind, or what was done for care, that a duty leaves in the log. */
-const ENTRY_OF_DUTY: Readonly<Record<DutyKind, string>> = {
-  feed: 'feeding',
-  check: 'check',
-  loosen: 'loosened',
-  water: 'watered',
-  bedding: 'bedding',
-  inoculate: 'inoculated',
-  harvest: 'harvest',
-  rest: 'rested',
-};
 
 function feedOf(scene: CardScene, bin: BinRow, outlook: Outlook): NonNullable<CardDuty['feed']> {
   const planned = scene.planned.filter(({ binId }) => binId === bin.id);

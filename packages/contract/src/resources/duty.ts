@@ -24,7 +24,7 @@ export const DueDuty = z.object({
   last: z
     .object({ shiftId: Id, localDate: LocalDate, result: z.enum(DUTY_RESULTS) })
     .nullable()
-    .describe('what became of it on the last shift since its window began'),
+    .describe('what became of it on the last shift, until the log has it or its next window begins'),
 });
 export type DueDuty = z.infer<typeof DueDuty>;
 

@@ -11,7 +11,21 @@ export interface DutyResultRow {
 }
 interface DatedResult extends DutyResultRow {
   readonly localDate: string;
+  /** 1: the log has such an entry of that day or later. */
+  readonly notedSince: number;
 }
+
+/** The entry's kind, or what was done for care, that a duty leaves in the log. */
+export const ENTRY_OF_DUTY: Readonly<Record<DutyKind, string>> = {
+  feed: 'feeding',
+  check: 'check',
+  loosen: 'loosened',
+  water: 'watered',
+  bedding: 'bedding',
+  inoculate: 'inoculated',
+  harvest: 'harvest',
+  rest: 'rested',
+};
 
 export const resultsOfShift = (store: Store, shiftId: string): DutyResultRow[] =>
   all(
@@ -24,9 +38,12 @@ export const resultsOfShift = (store: Store, shiftId: string): DutyResultRow[] =
 export const resultsSince = (store: Store, localDate: string): DatedResult[] =>
   all(
     store,
-    `SELECT r.shift_id AS shiftId, r.bin_id AS binId, r.kind, r.result, r.note, s.local_date AS localDate
+    `SELECT r.shift_id AS shiftId, r.bin_id AS binId, r.kind, r.result, r.note, s.local_date AS localDate,
+       EXISTS (SELECT 1 FROM entry e LEFT JOIN care c ON c.entry_id = e.id WHERE e.bin_id = r.bin_id AND e.undone_at IS NULL
+         AND e.local_date >= s.local_date AND coalesce(c.action, e.kind) = json_extract(?, '$.' || r.kind)) AS notedSince
      FROM shift_duty_result r JOIN shift s ON s.id = r.shift_id WHERE s.local_date >= ?
      ORDER BY s.local_date DESC, s.local_time DESC, s.id`,
+    JSON.stringify(ENTRY_OF_DUTY),
     localDate,
   );
 
