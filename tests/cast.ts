@@ -98,6 +98,7 @@ export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, '
     config,
     setupCode: setup.code,
     keeper,
+    renewDemo: () => undefined,
     checkAnswers: true,
     solver: options.solver,
     ...(options.log === undefined ? {} : { log: options.log }),

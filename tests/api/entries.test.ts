@@ -212,13 +212,20 @@ describe('DELETE /entries/:id', () => {
 
   test("another's looks as if it were not there, and stays", async () => {
     const entry = await logged();
-    for (const who of ['otherVolunteer', 'siteLead', 'pupil'] as const) {
+    for (const who of ['otherVolunteer', 'pupil'] as const) {
       const answer = await cast.call(who, 'DELETE', `/api/entries/${entry.id}`);
       const missing = await cast.call(who, 'DELETE', `/api/entries/${freshId()}`);
       expect(answer.status).toBe(404);
       expect({ ...answer.body, requestId: '' }).toEqual({ ...missing.body, requestId: '' });
     }
     expect((await cast.call('volunteer', 'GET', `/api/entries/${entry.id}`)).body.undoneAt).toBeNull();
+  });
+
+  test('whoever leads the site undoes what was noted there, and nothing noted elsewhere', async () => {
+    const entry = await logged();
+    expect((await cast.call('siteLead', 'DELETE', `/api/entries/${entry.id}`)).status).toBe(200);
+    const away = await cast.call('volunteer', 'POST', '/api/feedings', feeding({ binId: BINS.school }));
+    expect((await cast.call('siteLead', 'DELETE', `/api/entries/${away.body.id}`)).status).toBe(404);
   });
 
   test("the coordinator undoes another's, and the audit says so", async () => {

@@ -25,6 +25,7 @@ export interface AppOptions {
   readonly config: Config;
   readonly setupCode?: SetupCode | undefined;
   readonly keeper?: Keeper | undefined;
+  readonly renewDemo?: (() => void) | undefined;
   /** Left out: the solver in a thread of its own. */
   readonly solver?: OwnSolver | undefined;
   /** Where log lines go; left out, there is no log. */
@@ -50,7 +51,7 @@ declare module 'fastify' {
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const { store, clock, config } = options;
   const solver = solverDesk(options.solver);
-  const frame: Frame = { store, clock, config, solver, setupCode: options.setupCode, keeper: options.keeper };
+  const frame: Frame = { store, clock, config, solver, setupCode: options.setupCode, keeper: options.keeper, renewDemo: options.renewDemo };
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     requestTimeout: 30 * SECOND_MS,

@@ -49,6 +49,8 @@ export interface Frame {
   readonly solver: SolverDesk;
   /** Waits to be typed in where a programme of one's own is to begin. */
   readonly setupCode?: SetupCode | undefined;
+  /** Ends this demonstration once all answers are out, and begins a new one in its place. */
+  readonly renewDemo?: (() => void) | undefined;
   /** Looks after backups and drills. */
   readonly keeper?: Keeper | undefined;
 }

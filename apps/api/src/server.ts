@@ -21,7 +21,7 @@ import { keepListsMoving } from './services/waiting.ts';
 import { backupDirOf, cacheFileOf, ensureDataDir, fileOf, openDataFile } from './start/data-dir.ts';
 import { ensureDemo } from './start/demonstration.ts';
 import { lockDataDir } from './start/lock.ts';
-import { stopOnSignals } from './start/stop.ts';
+import { type Running, stop, stopOnSignals } from './start/stop.ts';
 import { StartRefusal } from './start-refusal.ts';
 import { mountWeb } from './web/mount.ts';
 
@@ -30,8 +30,7 @@ const webBuildDir = join(projectRoot, 'apps/web/build');
 const say = (text: string) => console.log(`middenry: ${text}`);
 
 /** Opens everything in the order in which it may be refused, and prints the address last. */
-async function start(): Promise<void> {
-  const config = readConfig(process.env, process.argv.slice(2));
+async function start(config: Config): Promise<Running> {
   ensureDataDir(config);
   const lock = lockDataDir(config.dataDir);
   if (!config.own) await showDemo(config);
@@ -46,20 +45,37 @@ async function start(): Promise<void> {
     migrationsDir,
     hourly: config.own,
   });
-  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout, setupCode: setup?.code, keeper });
+  const renewDemo = config.own ? undefined : () => void startAnew(config).catch(giveUp);
+  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout, setupCode: setup?.code, keeper, renewDemo });
   app.addHook('onClose', async () => keeper.stop());
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
   else say('the pages are not built, so only the API is served');
-  keepListsMoving(store, systemClock);
-  keepTelling(app.middenry);
+  const stops = [keepListsMoving(store, systemClock), keepTelling(app.middenry)];
+  app.addHook('onClose', async () => {
+    for (const stopOne of stops) stopOne();
+  });
   if (config.mail !== undefined) sendMail(app, store, config, config.mail);
   startOutlooks(app, store, systemClock, cacheFileOf(config));
-  stopOnSignals(app, store, lock);
   await listen(app, config);
   keeper.start();
-  if (isOldDemo(store, systemClock.now())) say('this demonstration is older than three days: start with --renew-demo to make it anew');
+  if (isOldDemo(store, systemClock.now()))
+    say('this demonstration is older than three days: its pages offer to make it anew, and so does a start with --renew-demo');
   if (setup !== undefined) say(`setup code ${setup.words}, good once and for one hour: type it in at the address below`);
   say(`${config.publicUrl ?? addressOf(app)}`);
+  return { app, store, lock };
+}
+
+let running: Running | undefined;
+
+/** Ends the old demonstration in order and puts a new one behind the same address. */
+async function startAnew(config: Config): Promise<void> {
+  if (running === undefined) return;
+  const old = running;
+  running = undefined;
+  const { port } = old.app.server.address() as AddressInfo;
+  say('making the demonstration anew');
+  await stop(old);
+  running = await start({ ...config, port, renewDemo: true });
 }
 
 function sendMail(app: FastifyInstance, store: Store, { publicUrl }: Config, server: MailServer): void {
@@ -92,8 +108,15 @@ function addressOf(app: FastifyInstance): string {
   return `http://${family === 'IPv6' ? `[${address}]` : address}:${port}/`;
 }
 
-start().catch((error: unknown) => {
+function giveUp(error: unknown): never {
   // A refusal is one plain sentence; anything else is a fault of ours and keeps its stack.
   console.error(error instanceof StartRefusal ? `middenry: ${error.message}` : error);
   process.exit(error instanceof StartRefusal ? error.exitCode : 1);
-});
+}
+
+stopOnSignals(() => running);
+try {
+  running = await start(readConfig(process.env, process.argv.slice(2)));
+} catch (error) {
+  giveUp(error);
+}

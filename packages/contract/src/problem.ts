@@ -20,6 +20,7 @@ export const ERROR_CODES = [
   'cross-site',
   'not-in-demo',
   'only-in-demo',
+  'demo-is-fresh', // not older than three days: nothing to renew
   'date-before-bin',
   'date-in-future',
   'bin-retired',

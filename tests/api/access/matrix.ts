@@ -46,6 +46,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   sendReply: everyone,
   readAudit: coordinators,
   readKeep: coordinators,
+  renewDemonstration: coordinators,
   addBackup: coordinators,
   listLinks: coordinators,
   addLink: coordinators,

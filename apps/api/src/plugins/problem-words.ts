@@ -24,6 +24,7 @@ export const PROBLEMS = {
   'cross-site': { status: 403, title: 'From another site', detail: 'Changes are only taken from our own pages.' },
   'not-in-demo': { status: 409, title: 'Not in the demonstration', detail: 'The demonstration cannot do this.' },
   'only-in-demo': { status: 404, title: 'Only in the demonstration', detail: 'One-tap entry is closed here.' },
+  'demo-is-fresh': { status: 409, title: 'Still fresh', detail: 'The demonstration is made anew once it is older than three days.' },
   'date-before-bin': { status: 422, title: 'Before the bin began', detail: 'The bin was started after that day.' },
   'date-in-future': { status: 422, title: 'In the future', detail: 'That time has not come yet.' },
   'bin-retired': { status: 409, title: 'Bin retired', detail: 'This bin is retired; nothing more is noted on it.' },

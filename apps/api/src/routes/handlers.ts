@@ -45,6 +45,7 @@ import { listLinks } from './keep/list-links.ts';
 import { readAudit } from './keep/read-audit.ts';
 import { readKeep } from './keep/read-keep.ts';
 import { readLinkedBoard } from './keep/read-linked-board.ts';
+import { renewDemonstration } from './keep/renew-demonstration.ts';
 import { revokeLink } from './keep/revoke-link.ts';
 import { changeMessageSetting } from './message/change-message-setting.ts';
 import { confirmMailAddress } from './message/confirm-mail-address.ts';
@@ -261,6 +262,7 @@ export const HANDLERS: readonly BoundRoute[] = [
   listLinks,
   readAudit,
   readKeep,
+  renewDemonstration,
   readLinkedBoard,
   revokeLink,
   addInvite,

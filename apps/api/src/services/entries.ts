@@ -92,10 +92,12 @@ export function undo(call: Signed, id: string, own: (mine: boolean) => void): En
   });
 }
 
-/** One's own, and for pupils only for a short while. */
+/** One's own, and for pupils only for a short while; whoever leads a site sees to everything noted at its bins. */
 export function mayChange(call: Signed, row: EntryRow): boolean {
+  const { role, siteIds, personId } = call.who;
+  if (role === 'site-lead' && (siteIds.length === 0 || siteIds.includes(entryBinOrRefuse(call, row.binId).siteId))) return true;
   const isLate = call.now.getTime() - Date.parse(row.receivedAt) > PUPIL_UNDO_MS;
-  return row.personId === call.who.personId && !(call.who.role === 'pupil' && isLate);
+  return row.personId === personId && !(role === 'pupil' && isLate);
 }
 
 export function entryOrRefuse(call: Context, id: string): EntryRow {

@@ -2,6 +2,7 @@ import type { Session } from '@middenry/contract';
 import type { Context, Who } from '../context.ts';
 import { countUnread } from '../db/repositories/message.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
+import { isOldDemo } from './demo-age.ts';
 
 /** What the pages need to know about who is here and where. */
 export function sessionShape(context: Context, who: Who | null): Session {
@@ -26,6 +27,7 @@ export function sessionShape(context: Context, who: Who | null): Session {
             id: programme.id,
             name: programme.name,
             isDemo: programme.isDemo,
+            demoIsOld: isOldDemo(context.store, context.now),
             timeZone: programme.timeZone,
             units: programme.units,
             locale: programme.locale,

@@ -4,8 +4,15 @@ import type { Lock } from './lock.ts';
 
 const LONGEST_MS = 10_000;
 
+/** What one server holds while it runs. */
+export interface Running {
+  readonly app: FastifyInstance;
+  readonly store: Store;
+  readonly lock: Lock;
+}
+
 /** Ends in order: nothing new, what runs is finished, the log of the store is folded in, the folder is free again. */
-export async function stop(app: FastifyInstance, store: Store, lock: Lock): Promise<void> {
+export async function stop({ app, store, lock }: Running): Promise<void> {
   // Streams never end by themselves.
   app.events.close();
   await app.drain.stop(LONGEST_MS);
@@ -15,13 +22,14 @@ export async function stop(app: FastifyInstance, store: Store, lock: Lock): Prom
   lock.release();
 }
 
-/** Stops at SIGTERM or Ctrl-C; a second signal does not wait. */
-export function stopOnSignals(app: FastifyInstance, store: Store, lock: Lock): void {
+/** Stops at SIGTERM or Ctrl-C; a second signal, or one before anything runs, does not wait. */
+export function stopOnSignals(runningNow: () => Running | undefined): void {
   let asked = false;
   const onSignal = () => {
-    if (asked) process.exit(1);
+    const running = runningNow();
+    if (asked || running === undefined) process.exit(1);
     asked = true;
-    stop(app, store, lock).then(
+    stop(running).then(
       () => process.exit(0),
       (error: unknown) => {
         console.error(error);

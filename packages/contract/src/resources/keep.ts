@@ -26,7 +26,7 @@ export const Keep = z.object({
   freeBytes: z.int(),
   storeBytes: z.int(),
   diskLow: z.boolean(),
-  demoIsOld: z.boolean().describe('the demonstration is older than three days and may be made anew at the next start'),
+  demoIsOld: z.boolean().describe('the demonstration is older than three days and may be made anew'),
 });
 export const LINK_KINDS = ['board'] as const;
 export const Link = z.object({
@@ -44,6 +44,17 @@ export const LinkMade = Link.extend({ path: z.string().describe('address below t
 const TokenParams = z.object({ token: z.string().regex(/^[\w-]{22,64}$/) });
 
 export const keepRoutes = [
+  {
+    method: 'POST',
+    path: '/api/demonstration',
+    name: 'renewDemonstration',
+    summary: 'Make an old demonstration anew, up to today; it answers again after some seconds',
+    tag: 'keep',
+    access: coordinators,
+    own: 'nothing',
+    body: Empty,
+    status: 204,
+  },
   {
     method: 'GET',
     path: '/api/audit',

@@ -18,7 +18,15 @@ export const Session = z.object({
     })
     .nullable(),
   programme: z
-    .object({ id: Id, name: z.string(), isDemo: z.boolean(), timeZone: z.string(), units: z.enum(UNIT_SYSTEMS), locale: z.string() })
+    .object({
+      id: Id,
+      name: z.string(),
+      isDemo: z.boolean(),
+      demoIsOld: z.boolean().describe('a demonstration older than three days, which may be made anew'),
+      timeZone: z.string(),
+      units: z.enum(UNIT_SYSTEMS),
+      locale: z.string(),
+    })
     .nullable()
     .describe('null before the programme has been set up'),
   /** Today in the programme's zone, by the server's clock. */

@@ -112,6 +112,7 @@ export const CALLS = {
   readAudit: 'GET /api/audit',
   readKeep: 'GET /api/keep',
   addBackup: 'POST /api/keep/backups',
+  renewDemonstration: 'POST /api/demonstration',
   listLinks: 'GET /api/links',
   addLink: 'POST /api/links',
   revokeLink: 'DELETE /api/links/:id',

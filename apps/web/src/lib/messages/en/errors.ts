@@ -22,6 +22,7 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'cross-site': { what: 'This came from another website, so it was not done.', next: 'Open Middenry itself and try again.' },
   'not-in-demo': { what: 'This cannot be done in the demonstration.', next: 'Start your own programme for that.' },
   'only-in-demo': { what: 'This is only for the demonstration.', next: 'Sign in instead.' },
+  'demo-is-fresh': { what: 'The demonstration is not old yet.', next: 'It can be made anew once it is older than three days.' },
   'date-before-bin': { what: 'That day is before the bin was set up.', next: 'Choose a later day.' },
   'date-in-future': { what: 'That time has not come yet.', next: 'Choose now or earlier.' },
   'bin-retired': { what: 'This bin is no longer in use.', next: 'Choose another bin.' },

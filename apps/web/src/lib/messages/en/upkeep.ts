@@ -127,6 +127,23 @@ export const upkeep = {
     how: 'To restore one, stop Middenry and run: npx middenry restore',
     bytes: (mb: string) => `${mb} MB`,
   },
+  demoKeep: {
+    heading: 'This is a demonstration',
+    text: 'Its people, places and figures are invented. Nothing of it ever goes into your own programme.',
+    old: 'This demonstration is some days old, so its bins seem to be left alone.',
+    toRenew: 'Make it anew',
+    renewText: 'All that was tried out here goes, and the story begins again up to today.',
+    renew: 'Make the demonstration anew',
+    renewing: 'The demonstration is being made anew. In about a minute it is here again.',
+    comeBack: 'Come in again',
+    own: 'Begin your own',
+    ownSteps: [
+      'Stop this server. It keeps its demonstration in a file of its own.',
+      'Start it again with: npm start -- --own',
+      'It prints a setup code, good once and for an hour. Type it in on the page that opens.',
+      'Name your programme, your first site and your first bins, and invite the others.',
+    ],
+  },
   audit: {
     title: 'Who did what',
     heading: 'Who did what, newest first.',
