@@ -32,7 +32,7 @@ export const moistureRatio = (moistureFracWb: number): number =>
   1 / (1 + Math.exp(-P.moistureSlope.value * moistureFracWb + P.moistureOffset.value));
 
 /** Share of a first-order pool that goes in a time, exact for any step. */
-export const decayedFrac = (ratePerDay: number, days: number): number => -Math.expm1(-ratePerDay * days);
+export const decayedFrac = (ratePerDay: number, days: number): number => 1 - Math.exp(-ratePerDay * days);
 
 export function preparationRatio(preparation: Preparation): number {
   switch (preparation) {

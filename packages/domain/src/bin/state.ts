@@ -137,8 +137,17 @@ export interface BinState {
   readonly zoneMarks: Columns<ZoneMark>;
 }
 
+/**
+ * Empty places between columns, one line of a processor's cache: columns of 64 or 256 doubles side by side would all
+ * fall on the same few lines of it and push one another out.
+ */
+const GAP = 8;
+
 export const stateLength = (members: number, zones: number): number =>
-  members * (MEMBER_COLUMNS.length + ZONE_COLUMNS.length * zones) + BIN_MARKS.length + ZONE_MARKS.length * zones;
+  (members + GAP) * MEMBER_COLUMNS.length +
+  (members * zones + GAP) * ZONE_COLUMNS.length +
+  (1 + GAP) * BIN_MARKS.length +
+  (zones + GAP) * ZONE_MARKS.length;
 
 /** A column by a name made up at run time. */
 export const columnOf = (bed: Columns<MemberColumn>, name: string): Float64Array => bed[name as 'weight'];
@@ -150,7 +159,7 @@ export function stateOver(members: number, zones: number, buffer = new Float64Ar
     const columns = {} as Record<Name, Float64Array>;
     for (const name of names) {
       columns[name] = buffer.subarray(at, at + length);
-      at += length;
+      at += length + GAP;
     }
     // A copy by spread has a fixed layout; an object filled by computed names is a hash table, and every read in the kernel a look-up.
     return { ...columns };

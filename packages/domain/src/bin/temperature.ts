@@ -22,6 +22,7 @@ export const TEMPERATURE_PARAMETERS = {
 } as const;
 const P = TEMPERATURE_PARAMETERS;
 
+const LOG_OF_Q10_PER_C = Math.log(P.microbeQ10.value) / 10;
 const BOLTZMANN_EV_PER_K = 8.62e-5;
 const REFERENCE_K = 298.15;
 
@@ -36,7 +37,7 @@ const REFERENCE_K = 298.15;
  */
 export function microbeRatioQ10(tempC: number): number {
   if (tempC < 0) return 0;
-  return P.microbeQ10.value ** ((Math.min(tempC, P.microbeHoldC.value) - 20) / 10);
+  return Math.exp(LOG_OF_Q10_PER_C * (Math.min(tempC, P.microbeHoldC.value) - 20));
 }
 
 /** RothC's temperature factor relative to 20 C: the named alternative to EQ2 @source coleman-jenkinson */

@@ -126,7 +126,7 @@ describe('a run with many members', () => {
     for (const day of [5, 13, 20, 30])
       for (const name of ['wormsKg', 'foodLeftKgDb', 'moistureFracWb'] as const)
         expect(Math.abs(few[day]![name].p50 / many[day]![name].p50 - 1), `${name} on day ${day}`).toBeLessThan(0.05);
-  });
+  }, 60_000);
 
   it('is not touched by what happens to its fork', () => {
     const run = runBin(toteOf(weekly), { untilDay: 10 });

@@ -75,7 +75,7 @@ describe('outlookOf() with a memory', () => {
     expect(remembered).toEqual(straight);
     expect(memory.recalled).toEqual([null, 59, 60]);
     expect(straight[2]?.surprises.map(({ entryId }) => entryId)).toEqual(['odd']);
-  });
+  }, 60_000);
 
   it('keeps as many days of history as without one', () => {
     const scenario = scenarioOf(feedings);

@@ -2,10 +2,12 @@ import { CARBON_NITROGEN_PARAMETERS, freedNitrogenFrac, nitrogenLossFrac } from 
 import { DECAY_PARAMETERS } from '../decay.ts';
 import { OXYGEN_PARAMETERS } from '../oxygen.ts';
 import { parameter } from '../parameter.ts';
+import type { Columns, MemberColumn, ZoneColumn } from '../state.ts';
 import { WATER_PARAMETERS } from '../water.ts';
 import { WORM_PARAMETERS } from '../worms.ts';
 import type { StepContext } from './context.ts';
 import { carbonOf } from './rot.ts';
+import type { Scratch } from './scratch.ts';
 
 export const MATTER_PARAMETERS = {
   tissueSolidsPerCarbon: parameter(2, 'kg/kg', 'estimate', 'none: worm solids are half carbon'),
@@ -17,21 +19,24 @@ const solidsPerCarbon = MATTER_PARAMETERS.tissueSolidsPerCarbon.value;
 /** Books what rotted and what worms took in every pool: carbon to gas, worms or castings; nitrogen, ash and water after it. */
 export function moveMatter(context: StepContext): void {
   const { state, scratch: s } = context;
-  for (let m = 0; m < state.members; m++) {
+  const { members, bed: b } = state;
+  for (let m = 0; m < members; m++) {
     s.gasSolidsKg[m] = 0;
     s.oxygenKg[m] = 0;
     s.carbonGasKg[m] = 0;
     s.freedNitrogenKg[m] = 0;
     s.releasedWaterKg[m] = 0;
-    state.bed.rottingCarbonKg[m] = 0;
-    state.bed.rottingNitrogenKg[m] = 0;
+    b.rottingCarbonKg[m] = 0;
+    b.rottingNitrogenKg[m] = 0;
     const carbonNeed = s.tissueCarbonKg[m]! + s.burntCarbonKg[m]!;
-    const perFlow = s.flowCarbonKg[m]! > 0 ? carbonNeed / s.flowCarbonKg[m]! : 0;
-    const tissueShare = carbonNeed > 0 ? s.tissueCarbonKg[m]! / carbonNeed : 0;
-    rotCastings(context, m, perFlow, tissueShare);
-    rotBedding(context, m, perFlow, tissueShare);
-    for (let zone = 0; zone < state.zones; zone++) rotZone(context, m, zone * state.members + m, perFlow, tissueShare);
-    feedWormsNitrogen(context, m);
+    s.takenPerFlow[m] = s.flowCarbonKg[m]! > 0 ? carbonNeed / s.flowCarbonKg[m]! : 0;
+    s.tissueShare[m] = carbonNeed > 0 ? s.tissueCarbonKg[m]! / carbonNeed : 0;
+    rotCastings(context, m, s.takenPerFlow[m]!, s.tissueShare[m]!);
+    rotBedding(context, m, s.takenPerFlow[m]!, s.tissueShare[m]!);
+  }
+  rotLayers(context);
+  feedWormsNitrogen(context);
+  for (let m = 0; m < members; m++) {
     bury(context, m);
     settleGas(context, m);
   }
@@ -39,7 +44,8 @@ export function moveMatter(context: StepContext): void {
 
 /** Loss of carbon and nitrogen of a pool that lost some of its organic solids; returns the nitrogen that stays free to move. */
 function bookRot(
-  context: StepContext,
+  b: Columns<MemberColumn>,
+  s: Scratch,
   m: number,
   rottedKg: number,
   wormsKg: number,
@@ -49,8 +55,6 @@ function bookRot(
   aerobic: number,
   tissueShare: number,
 ): number {
-  const { state, scratch: s } = context;
-  const b = state.bed;
   const tissueCarbon = wormsKg * carbonFrac * tissueShare;
   const gasKg = rottedKg + wormsKg * (1 - tissueShare) - humusKg;
   s.carbonGasKg[m]! += (rottedKg + wormsKg - humusKg) * carbonFrac - tissueCarbon;
@@ -61,6 +65,7 @@ function bookRot(
   b.rottingCarbonKg[m]! += (rottedKg + wormsKg) * carbonFrac;
   b.rottingNitrogenKg[m]! += nitrogen;
   const freed = nitrogen * freedNitrogenFrac(cn);
+  if (freed <= 0) return nitrogen;
   const lost = freed * nitrogenLossFrac(cn);
   s.freedNitrogenKg[m]! += freed - lost;
   b.nitrogenGasKg[m]! += lost;
@@ -80,7 +85,7 @@ function rotCastings(context: StepContext, m: number, perFlow: number, tissueSha
   const humus = humified * s.castingsLabileLostKg[m]!;
   const labileShare = lost > 0 ? s.castingsLabileLostKg[m]! / lost : 0;
   const fromLabile = Math.min(worms * labileShare, b.castingsLabileKg[m]! - s.castingsLabileLostKg[m]!);
-  const kept = bookRot(context, m, lost, worms, carbonFrac, nitrogenFrac, humus, aerobic, tissueShare);
+  const kept = bookRot(b, s, m, lost, worms, carbonFrac, nitrogenFrac, humus, aerobic, tissueShare);
   b.castingsNitrogenKg[m]! -= (lost + worms) * nitrogenFrac - kept;
   b.castingsCarbonKg[m]! -= (lost + worms - humus) * carbonFrac;
   b.castingsLabileKg[m]! -= s.castingsLabileLostKg[m]! + fromLabile;
@@ -101,7 +106,7 @@ function rotBedding(context: StepContext, m: number, perFlow: number, tissueShar
   const humus = humified * s.beddingLabileLostKg[m]!;
   const labileShare = lost > 0 ? s.beddingLabileLostKg[m]! / lost : 0;
   const fromLabile = Math.min(worms * labileShare, b.beddingLabileKg[m]! - s.beddingLabileLostKg[m]!);
-  const kept = bookRot(context, m, lost, worms, carbonFrac, nitrogenFrac, humus, aerobic, tissueShare);
+  const kept = bookRot(b, s, m, lost, worms, carbonFrac, nitrogenFrac, humus, aerobic, tissueShare);
   const gone = Math.min(1, (lost + worms) / organic);
   s.beddingGoneFrac[m] = gone;
   b.beddingLabileKg[m]! -= s.beddingLabileLostKg[m]! + fromLabile;
@@ -115,38 +120,45 @@ function rotBedding(context: StepContext, m: number, perFlow: number, tissueShar
   b.beddingAshKg[m]! *= 1 - gone;
 }
 
-function rotZone(context: StepContext, m: number, at: number, perFlow: number, tissueShare: number): void {
-  const { state, scratch: s } = context;
-  const { bed: b, zone: z } = state;
-  const organic = z.labileKg[at]! + z.slowKg[at]!;
-  if (organic <= 0) return;
-  const carbonFrac = carbonOf(z.carbonKg[at]!, organic);
-  const nitrogenFrac = z.nitrogenKg[at]! / organic;
-  const labileLost = s.zone.labileLostKg[at]!;
-  const slowLost = s.zone.slowLostKg[at]!;
-  const lost = labileLost + slowLost;
-  const aerobic = s.zone.aerobicFrac[at]!;
-  const worms = s.zone.flowKg[at]! * perFlow;
-  const humus = humified * labileLost;
-  const labileShare = lost > 0 ? labileLost / lost : 0;
-  const fromLabile = Math.min(worms * labileShare, z.labileKg[at]! - labileLost);
-  const kept = bookRot(context, m, lost, worms, carbonFrac, nitrogenFrac, humus, aerobic, tissueShare);
-  const labileGone = z.labileKg[at]! > 0 ? (labileLost + fromLabile) / z.labileKg[at]! : 0;
-  const gone = Math.min(1, (lost + worms) / organic);
-  z.labileKg[at]! -= labileLost + fromLabile;
-  z.slowKg[at] = Math.max(0, z.slowKg[at]! - slowLost - (worms - fromLabile));
-  z.carbonKg[at]! -= (lost + worms) * carbonFrac;
-  z.nitrogenKg[at]! -= (lost + worms) * nitrogenFrac;
-  b.castingsNitrogenKg[m]! += kept;
-  b.castingsCarbonKg[m]! += humus * carbonFrac;
-  b.castingsSlowKg[m]! += humus;
-  shrinkLayer(context, m, at, gone, labileGone);
+function rotLayers({ state, scratch: s }: StepContext): void {
+  const { members, zones, bed: b, zone: z } = state;
+  for (let zone = 0; zone < zones; zone++)
+    for (let m = 0; m < members; m++) {
+      const at = zone * members + m;
+      const labileKg = z.labileKg[at]!;
+      const slowKg = z.slowKg[at]!;
+      const organic = labileKg + slowKg;
+      if (organic <= 0) continue;
+      const carbonFrac = z.carbonKg[at]! / organic;
+      const nitrogenFrac = z.nitrogenKg[at]! / organic;
+      const labileLost = s.zone.labileLostKg[at]!;
+      const lost = labileLost + s.zone.slowLostKg[at]!;
+      const worms = s.zone.flowKg[at]! * s.takenPerFlow[m]!;
+      const humus = humified * labileLost;
+      const fromLabile = lost > 0 ? Math.min((worms * labileLost) / lost, labileKg - labileLost) : 0;
+      const kept = bookRot(b, s, m, lost, worms, carbonFrac, nitrogenFrac, humus, s.zone.aerobicFrac[at]!, s.tissueShare[m]!);
+      const labileGone = labileLost + fromLabile;
+      z.labileKg[at] = labileKg - labileGone;
+      z.slowKg[at] = Math.max(0, slowKg - (lost + worms - labileGone));
+      z.carbonKg[at]! -= (lost + worms) * carbonFrac;
+      z.nitrogenKg[at]! -= (lost + worms) * nitrogenFrac;
+      b.castingsNitrogenKg[m]! += kept;
+      b.castingsCarbonKg[m]! += humus * carbonFrac;
+      b.castingsSlowKg[m]! += humus;
+      shrinkLayer(b, z, s.releasedWaterKg, m, at, Math.min(1, (lost + worms) / organic), labileKg > 0 ? labileGone / labileKg : 0);
+    }
 }
 
 /** What goes with a share of a layer's solids: ash and water to the bed, room, and the memory of the last feedings. */
-export function shrinkLayer(context: StepContext, m: number, at: number, gone: number, labileGone: number): void {
-  const { state, scratch: s } = context;
-  const { bed: b, zone: z } = state;
+export function shrinkLayer(
+  b: Columns<MemberColumn>,
+  z: Columns<ZoneColumn>,
+  releasedWaterKg: Float64Array,
+  m: number,
+  at: number,
+  gone: number,
+  labileGone: number,
+): void {
   b.castingsAshKg[m]! += z.ashKg[at]! * gone;
   z.ashKg[at]! *= 1 - gone;
   const released = z.waterKg[at]! * gone;
@@ -154,7 +166,7 @@ export function shrinkLayer(context: StepContext, m: number, at: number, gone: n
   // Bedding that was mixed in becomes bed as the food around it goes.
   z.mixedBeddingKg[at]! *= 1 - gone;
   z.waterKg[at]! -= released;
-  s.releasedWaterKg[m]! += released;
+  releasedWaterKg[m]! += released;
   z.lastLeftFrac[at]! *= 1 - gone;
   z.watchedLabileFrac[at]! *= 1 - Math.min(1, labileGone);
 }
@@ -166,15 +178,17 @@ function bedAerobic({ state }: StepContext, m: number): number {
 }
 
 /** Nitrogen of new worm comes from all there is, in proportion. */
-function feedWormsNitrogen({ state, scratch: s }: StepContext, m: number): void {
+function feedWormsNitrogen({ state, scratch: s }: StepContext): void {
   const { bed: b, zone: z, members, zones } = state;
-  if (s.tissueNitrogenKg[m]! <= 0) return;
-  let all = b.beddingNitrogenKg[m]! + b.castingsNitrogenKg[m]!;
-  for (let at = m; at < members * zones; at += members) all += z.nitrogenKg[at]!;
-  const share = s.tissueNitrogenKg[m]! / all;
-  b.beddingNitrogenKg[m]! *= 1 - share;
-  b.castingsNitrogenKg[m]! *= 1 - share;
-  for (let at = m; at < members * zones; at += members) z.nitrogenKg[at]! *= 1 - share;
+  for (let m = 0; m < members; m++) s.nitrogenKg[m] = b.beddingNitrogenKg[m]! + b.castingsNitrogenKg[m]!;
+  for (let zone = 0; zone < zones; zone++) for (let m = 0; m < members; m++) s.nitrogenKg[m]! += z.nitrogenKg[zone * members + m]!;
+  for (let m = 0; m < members; m++) {
+    const left = s.tissueNitrogenKg[m]! > 0 ? 1 - s.tissueNitrogenKg[m]! / s.nitrogenKg[m]! : 1;
+    s.nitrogenLeftFrac[m] = left;
+    b.beddingNitrogenKg[m]! *= left;
+    b.castingsNitrogenKg[m]! *= left;
+  }
+  for (let zone = 0; zone < zones; zone++) for (let m = 0; m < members; m++) z.nitrogenKg[zone * members + m]! *= s.nitrogenLeftFrac[m]!;
 }
 
 /** Dead worms and spent cocoons become castings; what the thin have lost was burnt. */

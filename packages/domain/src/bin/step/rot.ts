@@ -1,12 +1,13 @@
 import { decayedFrac } from '../decay.ts';
 import { FEED_PARAMETERS } from '../feed-quality.ts';
 import { OXYGEN_PARAMETERS } from '../oxygen.ts';
+import { WORM_PARAMETERS } from '../worms.ts';
 import type { StepContext } from './context.ts';
 
 /** What microbes take of each pool in the step, and the flow of life that worms may share (EQ1 times the share with air). */
-export function rot({ state, scratch: s, days }: StepContext): void {
-  const { members, zones, bed: b, zone: z } = state;
-  const anaerobic = OXYGEN_PARAMETERS.anaerobicRatio.value;
+export function rot(context: StepContext): void {
+  const { state, scratch: s, days } = context;
+  const { members, bed: b } = state;
   const castingsQuality = FEED_PARAMETERS.castingsQuality.value;
   for (let m = 0; m < members; m++) {
     const bedShare = 1 - b.bedAirlessFrac[m]!;
@@ -26,36 +27,55 @@ export function rot({ state, scratch: s, days }: StepContext): void {
     const castingsFlow = flowOf(castingsOrganic, castingsLabile + castingsSlow, bedAerobic * castingsQuality);
     s.beddingFlowKg[m] = beddingFlow;
     s.castingsFlowKg[m] = castingsFlow;
-    let flow = beddingFlow + castingsFlow;
-    let flowQuality = beddingFlow * b.beddingQuality[m]! + castingsFlow * castingsQuality;
-    let carbon =
+    s.flowKg[m] = beddingFlow + castingsFlow;
+    s.flowQualityKg[m] = beddingFlow * b.beddingQuality[m]! + castingsFlow * castingsQuality;
+    s.flowCarbonKg[m] =
       beddingFlow * carbonOf(b.beddingCarbonKg[m]!, beddingOrganic) + castingsFlow * carbonOf(b.castingsCarbonKg[m]!, castingsOrganic);
-    let airless = (beddingLabile + beddingSlow) * (1 - bedAerobic);
-    for (let zone = 0; zone < zones; zone++) {
+    s.airlessRotKg[m] = (beddingLabile + beddingSlow) * (1 - bedAerobic);
+    s.softKg[m] = 0;
+  }
+  rotLayers(context);
+}
+
+function rotLayers({ state, scratch: s, days }: StepContext): void {
+  const { members, zones, zone: z } = state;
+  const softening = WORM_PARAMETERS.softenedPerRotted.value * days;
+  for (let zone = 0; zone < zones; zone++)
+    for (let m = 0; m < members; m++) {
       const at = zone * members + m;
+      const organic = z.labileKg[at]! + z.slowKg[at]!;
+      if (organic <= 0) {
+        s.zone.labileLostKg[at] = 0;
+        s.zone.slowLostKg[at] = 0;
+        s.zone.flowKg[at] = 0;
+        continue;
+      }
       const share = 1 - z.airlessFrac[at]!;
       const rate = share + z.airlessFrac[at]! * anaerobic;
-      const labile = z.labileKg[at]! * decayedFrac(s.zone.labileRate[at]! * rate, days);
-      const slow = z.slowKg[at]! * decayedFrac(s.zone.slowRate[at]! * rate, days);
+      const labileRate = s.zone.labileRate[at]!;
+      const slowRate = s.zone.slowRate[at]!;
+      const labile = z.labileKg[at]! * (1 - Math.exp(-labileRate * rate * days));
+      const slow = z.slowKg[at]! * (1 - Math.exp(-slowRate * rate * days));
+      const labileSoft = share * (1 - Math.exp(-labileRate * softening));
+      const slowSoft = share * (1 - Math.exp(-slowRate * softening));
       const aerobic = share / rate;
       s.zone.labileLostKg[at] = labile;
       s.zone.slowLostKg[at] = slow;
       s.zone.aerobicFrac[at] = aerobic;
-      const organic = z.labileKg[at]! + z.slowKg[at]!;
+      s.zone.labileSoftFrac[at] = labileSoft;
+      s.zone.slowSoftFrac[at] = slowSoft;
       const here = flowOf(organic, labile + slow, aerobic * z.quality[at]!);
       s.zone.flowKg[at] = here;
-      flow += here;
-      flowQuality += here * z.quality[at]!;
-      carbon += here * carbonOf(z.carbonKg[at]!, organic);
-      airless += labile * (1 - aerobic);
+      s.flowKg[m]! += here;
+      s.flowQualityKg[m]! += here * z.quality[at]!;
+      s.flowCarbonKg[m]! += (here * z.carbonKg[at]!) / organic;
+      s.airlessRotKg[m]! += labile * (1 - aerobic);
+      // Rot and worms share the day, so appetite meets the food of its middle.
+      s.softKg[m]! += (z.labileKg[at]! - labile / 2) * labileSoft + (z.slowKg[at]! - slow / 2) * slowSoft;
     }
-    s.flowKg[m] = flow;
-    s.flowQualityKg[m] = flowQuality;
-    s.flowCarbonKg[m] = carbon;
-    s.airlessRotKg[m] = airless;
-  }
 }
 
+const anaerobic = OXYGEN_PARAMETERS.anaerobicRatio.value;
 const mostTaken = FEED_PARAMETERS.mostTakenFrac.value;
 
 /** What a pool offers worms: what rots with air, by quality, never so much that they could take more than the pool holds. */

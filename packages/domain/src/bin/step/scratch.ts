@@ -1,3 +1,5 @@
+import { YOUNG_STAGES } from '../state.ts';
+
 /** Columns that live for one step only, owned by the run's kernel and overwritten each time. */
 const MEMBER_SCRATCH = [
   /** Solids and water of everything in the bin, and what follows from them. */
@@ -11,6 +13,11 @@ const MEMBER_SCRATCH = [
   /** Sum of count x mass^(2/3), [g^(2/3)]: what appetite goes by. */
   'appetiteRoot',
   'growthEnvironment',
+  /** What all pools of a member share: its own ratios, its microbes, its worms. */
+  'labileRatio',
+  'slowRatio',
+  'bedMicrobes',
+  'freeDiffusion',
   'beddingLabileRate',
   'beddingSlowRate',
   'castingsLabileRate',
@@ -28,6 +35,10 @@ const MEMBER_SCRATCH = [
   'tissueCarbonKg',
   'burntCarbonKg',
   'tissueNitrogenKg',
+  'takenPerFlow',
+  'tissueShare',
+  'nitrogenKg',
+  'nitrogenLeftFrac',
   'deadKg',
   'shrunkKg',
   'gasSolidsKg',
@@ -37,15 +48,53 @@ const MEMBER_SCRATCH = [
   'freedNitrogenKg',
   'beddingGoneFrac',
   'releasedWaterKg',
+  'layerWaterKg',
+  'waterLeftFrac',
+  /** What worms can swallow today, the share of it that they take, and what it is once it has gone through. */
+  'softKg',
+  'takenFrac',
+  'eatenLabileKg',
+  'eatenLabileKgPerDay',
 ] as const;
-const ZONE_SCRATCH = ['tempC', 'moistureFracWb', 'labileRate', 'slowRate', 'labileLostKg', 'slowLostKg', 'aerobicFrac', 'flowKg'] as const;
+const ZONE_SCRATCH = [
+  'tempC',
+  'moistureFracWb',
+  'labileRate',
+  'slowRate',
+  'labileLostKg',
+  'slowLostKg',
+  'aerobicFrac',
+  'flowKg',
+  'labileSoftFrac',
+  'slowSoftFrac',
+] as const;
 
 export type Scratch = Readonly<Record<(typeof MEMBER_SCRATCH)[number], Float64Array>> & {
   readonly zone: Readonly<Record<(typeof ZONE_SCRATCH)[number], Float64Array>>;
+  /** Cube root of the mean mass of each stage, [g^(1/3)], and what it gains or loses in the step, [kg]. */
+  readonly stageRoots: readonly Float64Array[];
+  readonly stageChangesKg: readonly Float64Array[];
 };
 
+/** One line of a processor's cache between columns, as in the state. */
+const GAP = 8;
+
 export function scratchFor(members: number, zones: number): Scratch {
-  const columns = Object.fromEntries(MEMBER_SCRATCH.map((name) => [name, new Float64Array(members)]));
-  const zone = Object.fromEntries(ZONE_SCRATCH.map((name) => [name, new Float64Array(members * zones)]));
-  return { ...columns, zone } as unknown as Scratch;
+  const buffer = new Float64Array((members + GAP) * MEMBER_SCRATCH.length + (members * zones + GAP) * ZONE_SCRATCH.length);
+  let at = 0;
+  const take = (names: readonly string[], length: number) =>
+    Object.fromEntries(
+      names.map((name) => {
+        const column = buffer.subarray(at, at + length);
+        at += length + GAP;
+        return [name, column];
+      }),
+    );
+  const stages = Array.from({ length: YOUNG_STAGES + 1 }, (_, stage) => stage);
+  return {
+    ...take(MEMBER_SCRATCH, members),
+    zone: { ...take(ZONE_SCRATCH, members * zones) },
+    stageRoots: stages.map(() => new Float64Array(members)),
+    stageChangesKg: stages.map(() => new Float64Array(members)),
+  } as unknown as Scratch;
 }

@@ -5,32 +5,24 @@ import type { StepContext } from './context.ts';
 /** Seeping from layers, evaporation, drainage; or the moisture a laboratory holds (model.md 1.5, EQ9). */
 export function stepWater(context: StepContext): void {
   const { state, scratch: s, geometry, exposureRatio, scenario, days } = context;
-  const { members, zones, bed: b, zone: z } = state;
+  const { members, bed: b } = state;
   const held = scenario.climate.moistureFracWb;
-  const seep = -Math.expm1(-P.seepPerDay.value * days);
+  if (held !== undefined) {
+    for (let m = 0; m < members; m++) holdMoisture(context, m, held);
+    return;
+  }
+  seep(context);
   const drain = -Math.expm1(-P.drainPerDay.value * days);
+  const perRatio = geometry.evaporationKgPerM2Day * exposureRatio * geometry.areaM2 * days;
   for (let m = 0; m < members; m++) {
-    if (held !== undefined) {
-      holdMoisture(context, m, held);
-      continue;
-    }
-    for (let at = m; at < members * zones; at += members) {
-      const solids = z.labileKg[at]! + z.slowKg[at]! + z.ashKg[at]! + z.mixedBeddingKg[at]!;
-      const excess = z.waterKg[at]! - P.foodHoldKgPerKg.value * solids;
-      if (excess <= 0) continue;
-      z.waterKg[at]! -= excess * seep;
-      b.bedWaterKg[m]! += excess * seep;
-    }
-    const wish =
-      geometry.evaporationKgPerM2Day *
-      exposureRatio *
-      geometry.areaM2 *
-      b.evaporationRatio[m]! *
-      evaporationRatio(b.bedTempC[m]!, s.moistureFracWb[m]!) *
-      days;
-    const gone = evaporate(context, m, wish);
-    b.evaporationKgPerDay[m] = gone / days;
-    b.waterGasKg[m]! += gone;
+    const all = s.layerWaterKg[m]! + b.bedWaterKg[m]!;
+    const wish = perRatio * b.evaporationRatio[m]! * evaporationRatio(b.bedTempC[m]!, s.moistureFracWb[m]!);
+    // From bed and layers in proportion to what they hold, never more than half of it in a step.
+    const share = all > 0 && wish > 0 ? Math.min(0.5, wish / all) : 0;
+    s.waterLeftFrac[m] = 1 - share;
+    b.bedWaterKg[m]! *= 1 - share;
+    b.evaporationKgPerDay[m] = (all * share) / days;
+    b.waterGasKg[m]! += all * share;
     if (geometry.openBase) {
       const lifted = soilGivesKgPerM2Day(s.moistureFracWb[m]!) * geometry.areaM2 * days;
       b.bedWaterKg[m]! += lifted;
@@ -42,18 +34,29 @@ export function stepWater(context: StepContext): void {
     b.bedWaterKg[m]! -= surplus;
     b.waterDrainedKg[m]! += surplus;
   }
+  dryLayers(context);
 }
 
-/** Takes from bed and layers in proportion to what they hold, never more than half of it in a step. */
-function evaporate({ state }: StepContext, m: number, wishKg: number): number {
+/** What a layer can not hold sinks into the bed. */
+function seep({ state, scratch: s, days }: StepContext): void {
   const { members, zones, bed: b, zone: z } = state;
-  let all = b.bedWaterKg[m]!;
-  for (let at = m; at < members * zones; at += members) all += z.waterKg[at]!;
-  if (all <= 0 || wishKg <= 0) return 0;
-  const share = Math.min(0.5, wishKg / all);
-  b.bedWaterKg[m]! *= 1 - share;
-  for (let at = m; at < members * zones; at += members) z.waterKg[at]! *= 1 - share;
-  return all * share;
+  const seeping = -Math.expm1(-P.seepPerDay.value * days);
+  const hold = P.foodHoldKgPerKg.value;
+  s.layerWaterKg.fill(0);
+  for (let zone = 0; zone < zones; zone++)
+    for (let m = 0; m < members; m++) {
+      const at = zone * members + m;
+      const solids = z.labileKg[at]! + z.slowKg[at]! + z.ashKg[at]! + z.mixedBeddingKg[at]!;
+      const out = Math.max(0, z.waterKg[at]! - hold * solids) * seeping;
+      z.waterKg[at]! -= out;
+      b.bedWaterKg[m]! += out;
+      s.layerWaterKg[m]! += z.waterKg[at]!;
+    }
+}
+
+function dryLayers({ state, scratch: s }: StepContext): void {
+  const { members, zones, zone: z } = state;
+  for (let zone = 0; zone < zones; zone++) for (let m = 0; m < members; m++) z.waterKg[zone * members + m]! *= s.waterLeftFrac[m]!;
 }
 
 /** Somebody sprays or dries the dish to one moisture: the difference comes in or leaves as vapour. */

@@ -47,11 +47,14 @@ function growAndLay(context: StepContext, m: number, foodRatio: number): void {
   const fullRoot = Math.cbrt(species.fullMassG);
   const laidKg = (layingPerAdult(context, m, foodRatio) * days * b.adultCount[m]! * species.cocoonMassG) / GRAMS_PER_KG;
   let grownKg = laidKg;
-  for (let i = 0; i < stageCounts.length; i++)
-    grownKg += Math.max(0, changeKg(stageCounts[i]![m]!, stageKgs[i]![m]!, foodRatio, growth, fullRoot, shrink, days));
+  for (let i = 0; i < stageCounts.length; i++) {
+    const change = changeKg(stageCounts[i]![m]!, s.stageRoots[i]![m]!, foodRatio, growth, fullRoot, shrink, days);
+    s.stageChangesKg[i]![m] = change;
+    grownKg += Math.max(0, change);
+  }
   const share = affordableShare(context, m, grownKg, P.restingCarbonPerDay.value * metabolic * Math.min(1, foodRatio / 0.3) * days);
   for (let i = 0; i < stageCounts.length; i++) {
-    const change = changeKg(stageCounts[i]![m]!, stageKgs[i]![m]!, foodRatio, growth, fullRoot, shrink, days);
+    const change = s.stageChangesKg[i]![m]!;
     if (change < 0) s.shrunkKg[m]! -= change;
     stageKgs[i]![m]! += change < 0 ? change : change * share;
   }
@@ -61,9 +64,8 @@ function growAndLay(context: StepContext, m: number, foodRatio: number): void {
 }
 
 /** What a stage gains or loses in the step, [kg]. */
-function changeKg(count: number, kg: number, foodRatio: number, growth: number, fullRoot: number, shrink: number, days: number): number {
+function changeKg(count: number, root: number, foodRatio: number, growth: number, fullRoot: number, shrink: number, days: number): number {
   if (count <= 0) return 0;
-  const root = Math.cbrt((kg * GRAMS_PER_KG) / count);
   const next = nextRootMass(root, foodRatio, growth, fullRoot, shrink, days);
   return (count * (next * next * next - root * root * root)) / GRAMS_PER_KG;
 }
@@ -104,7 +106,7 @@ function layingPerAdult({ state, scratch: s, species, geometry }: StepContext, m
 function hatch({ state, scratch: s, species, days }: StepContext, m: number): void {
   const chain = state.cocoonCounts;
   const incubation = incubationDays(state.bed.bedTempC[m]!, species);
-  const moved = -Math.expm1((-chain.length / incubation) * days);
+  const moved = 1 - Math.exp((-chain.length / incubation) * days);
   let out = 0;
   for (let i = chain.length - 1; i >= 0; i--) {
     const leaving = chain[i]![m]! * moved;
@@ -130,7 +132,7 @@ function growUp({ state, stageMassesG, days }: StepContext, m: number): void {
     const ratio = (stageMassesG[i]! * count) / (kg * GRAMS_PER_KG);
     const r2 = ratio * ratio;
     const r8 = r2 * r2 * r2 * r2;
-    const moved = -Math.expm1((-P.stageStepPerDay.value / (1 + r8)) * days);
+    const moved = 1 - Math.exp((-P.stageStepPerDay.value / (1 + r8)) * days);
     stageCounts[i]![m] = count * (1 - moved);
     stageKgs[i]![m] = kg * (1 - moved);
     stageCounts[i + 1]![m]! += count * moved;
@@ -151,7 +153,7 @@ function deathPerDay({ state, scratch: s }: StepContext, m: number): number {
 
 function die(context: StepContext, m: number): void {
   const { state, scratch: s, days } = context;
-  const share = -Math.expm1(-deathPerDay(context, m) * days);
+  const share = 1 - Math.exp(-deathPerDay(context, m) * days);
   for (let i = 0; i < state.stageCounts.length; i++) {
     s.deadKg[m]! += state.stageKgs[i]![m]! * share;
     state.stageKgs[i]![m]! *= 1 - share;
