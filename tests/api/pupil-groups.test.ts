@@ -114,6 +114,22 @@ describe('C20: when an adult drops out', () => {
   });
 });
 
+describe('C20: a pupil with a card', () => {
+  test('gets in to a shift that their class comes to only while enough adults are there', async () => {
+    const card = (await cast.call('siteLead', 'POST', `/api/classes/${classId}/pupils`, { id: freshId(), name: 'Noor P.' })).body;
+    const enter = () => cast.call(null, 'POST', '/api/session/pupil', { classCode: card.classCode, pictures: card.pictures });
+    // A day of its own: the shifts of the other tests stand on the same one.
+    await cast.call('siteLead', 'PATCH', `/api/shifts/${shiftId}`, { localDate: '2026-12-08' });
+    await take('volunteer');
+    await bring({ pupils: 8 });
+    cast.clock.at = new Date('2026-12-08T09:50:00.000Z');
+    const refused = await enter();
+    expect([refused.status, refused.body.code]).toEqual([409, 'pupils-need-adults']);
+    await take('otherVolunteer');
+    expect((await enter()).status).toBe(201);
+  });
+});
+
 describe('C22: pupils by name', () => {
   test('are seen by leads and coordinators as first name and initial, and by nobody else', async () => {
     const { answer } = await bring({ pupilIds });

@@ -37,6 +37,16 @@ beforeAll(async () => {
 afterAll(async () => {
   await worker.stop();
   rmSync(dir, { recursive: true, force: true });
+
+  test('a feeding that is tried in the thread has the chance of trouble that it has here, and none at all has less than very much', async () => {
+    const fed = (massKg: number): BinEvent[] => [
+      { day: 31, type: 'feeding', zone: 1, items: [{ material: 'food_scraps_veg', massKg, how: 'weighed' }] },
+    ];
+    const here = trialOf(SCENARIO, 30, SETTINGS);
+    const chances = [await worker.trial(SCENARIO, 30, SETTINGS, fed(0.5)), await worker.trial(SCENARIO, 30, SETTINGS, fed(20))];
+    expect(chances).toEqual([here(fed(0.5)), here(fed(20))]);
+    expect(chances[0]).toBeLessThan(chances[1]!);
+  });
 });
 
 describe('modelInWorker()', () => {

@@ -87,8 +87,15 @@ export function erasePerson(store: Store, id: string, at: string): void {
 export function shiftsOn(store: Store, siteId: string, dates: readonly [string, string]) {
   return store
     .sql(
-      `SELECT local_date AS localDate, local_time AS localTime, time_zone AS timeZone, minutes FROM shift
+      `SELECT id, least_adults AS leastAdults, local_date AS localDate, local_time AS localTime, time_zone AS timeZone, minutes FROM shift
        WHERE site_id = ? AND local_date IN (?, ?) AND cancelled_at IS NULL`,
     )
-    .all(siteId, ...dates) as { localDate: string; localTime: string; timeZone: string; minutes: number }[];
+    .all(siteId, ...dates) as {
+    id: string;
+    leastAdults: number;
+    localDate: string;
+    localTime: string;
+    timeZone: string;
+    minutes: number;
+  }[];
 }

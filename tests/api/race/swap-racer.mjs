@@ -1,0 +1,36 @@
+/** One of many processes that accept the same place on offer; told `naive`, it looks first and then writes. */
+import { readFileSync } from 'node:fs';
+import Database from 'better-sqlite3';
+
+const { file, acceptSql, way, tries, personId, swapId, startAtMs } = JSON.parse(readFileSync(0, 'utf8'));
+const sqlite = new Database(file);
+sqlite.pragma('journal_mode = WAL');
+sqlite.pragma('busy_timeout = 20000');
+const accept = sqlite.prepare(acceptSql);
+const isOpen = sqlite.prepare('SELECT 1 FROM swap WHERE id = ? AND ended_at IS NULL').pluck();
+const write = sqlite.prepare("UPDATE swap SET ended_at = ?, ended_how = 'accepted', accepted_by = ? WHERE id = ?");
+
+const at = new Date().toISOString();
+const blink = new Int32Array(new SharedArrayBuffer(4));
+function tryOnce() {
+  if (way === 'statement') return accept.run({ id: swapId, personId, at }).changes === 1;
+  if (!isOpen.get(swapId)) return false;
+  // What any real handler does in between takes at least this long.
+  Atomics.wait(blink, 0, 0, 20);
+  return write.run(at, personId, swapId).changes === 1;
+}
+
+while (Date.now() < startAtMs) {
+  // Everybody starts at the same moment, or there is no race.
+}
+const result = { won: 0, lost: 0, errors: [] };
+for (let count = 0; count < tries; count += 1) {
+  try {
+    if (tryOnce()) result.won += 1;
+    else result.lost += 1;
+  } catch (error) {
+    result.errors.push(error.code ?? error.message);
+  }
+}
+sqlite.close();
+process.stdout.write(JSON.stringify(result));
