@@ -1,10 +1,21 @@
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { advance, type BinEvent, type BinRun, forkRun, type Scenario, startRun } from '@middenry/domain';
+import {
+  advance,
+  type BinEvent,
+  type BinRun,
+  encodeCheckpoint,
+  forkRun,
+  type RunMemory,
+  restoreRun,
+  type Scenario,
+  startRun,
+} from '@middenry/domain';
 import { rememberer } from '../apps/api/src/model/rememberer.ts';
 import { MEMBERS as MEMBERS_OF_BOARD } from '../apps/api/src/services/model.ts';
 import { feedAdvice } from '../packages/domain/src/plan/feed-advice.ts';
+import { assess } from '../packages/domain/src/signals/assess.ts';
 import { logFactsAt } from '../packages/domain/src/signals/log-facts.ts';
 import { benchesOf, standingOf, troubleAfter } from '../packages/domain/src/standing.ts';
 import { countKernel } from './counted-kernel.ts';
@@ -108,6 +119,12 @@ async function questionRows(): Promise<(string | number)[][]> {
     warmUps: 3,
     count: 10,
   });
+  // So many worms that their ration is more than the food layers bear: the search has to go down.
+  const crowded = { ...scene, bin: { ...hungry.bin, wormsKg: 10 } };
+  const searched = await repeat(() => feedAdvice({ ...crowded, troubleAfter: (plan, by) => troubleAfter(hungry, plan, benches[by]) }), {
+    warmUps: 3,
+    count: 10,
+  });
   const row = (name: string, times: readonly number[], target: string): (string | number)[] => {
     const { medianMs, p95Ms } = timesOf(times);
     return [name, medianMs, p95Ms, target];
@@ -115,8 +132,35 @@ async function questionRows(): Promise<(string | number)[][]> {
   return [
     row(`forecast of 14 days, ${MEMBERS} members, 6 zones, stepped`, bare, '10'),
     row('the same with every day written down', forecast, ''),
-    row(`feed advice, ${MEMBERS} members`, advice, '150'),
+    row(`feed advice, ${MEMBERS} members, the whole ration`, advice, '150'),
+    row('the same, less than the ration searched for', searched, '150'),
   ];
+}
+
+/** So much at once that several flags go up and every remedy is tried. */
+const TOO_MUCH = (day: number): BinEvent => ({
+  day,
+  type: 'feeding',
+  zone: 1,
+  items: [{ material: 'food_scraps_veg', massKg: 15, how: 'container' }],
+  entryId: 'too-much',
+});
+
+/** From an entry of today to the signals' bands alone, gone on from the run kept yesterday. */
+async function bandRow(before: Scenario, after: Scenario, today: number): Promise<(string | number)[]> {
+  const yesterday = standingOf(before, today - 1, { ...SETTINGS, historyDays: 30 }).run;
+  const kept = encodeCheckpoint(yesterday, 31);
+  const memory: RunMemory = { recall: (scenario) => restoreRun(scenario, kept), keepDays: () => [], keep: () => undefined };
+  const times = await repeat(
+    () => {
+      const standing = standingOf(after, today, { ...SETTINGS, historyDays: 30 }, memory);
+      const { past, coming, log, planned, bin } = standing;
+      assess({ ...standing, days: [...past, ...coming], events: [...log, ...planned], binOn: () => bin });
+    },
+    { warmUps: 3, count: 10 },
+  );
+  const { medianMs, p95Ms } = timesOf(times);
+  return [`entry to band, ${before.members} members, ${today} days of log`, medianMs, p95Ms, '50'];
 }
 
 /** From an entry of today to everything that the board and the bin's page show. */
@@ -127,17 +171,12 @@ async function entryRows(dir: string): Promise<(string | number)[][]> {
       const model = rememberer(join(dir, `cache-${members}-${today}.db`), import.meta.url);
       const before = scenarioOf(today, members);
       model.outlookOf(before, today, SETTINGS).keep();
-      const entry: BinEvent = { day: today, type: 'feeding', zone: 1, items: [{ material: 'lettuce', massKg: 4, how: 'container' }] };
-      const after = { ...before, events: [...before.events, entry] };
+      const after = { ...before, events: [...before.events, TOO_MUCH(today)] };
+      rows.push(await bandRow(before, after, today));
       const times = await repeat(() => void model.outlookOf(after, today, SETTINGS), { warmUps: 3, count: 10 });
       model.close();
       const { medianMs, p95Ms } = timesOf(times);
-      rows.push([
-        `entry to band, remedies and advice, ${members} members, ${today} days of log`,
-        medianMs,
-        p95Ms,
-        '50 to the band, 1000 to all',
-      ]);
+      rows.push([`entry to remedies, advice and all else, ${members} members, ${today} days of log`, medianMs, p95Ms, '1000']);
     }
   return rows;
 }

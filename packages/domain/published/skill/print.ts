@@ -1,16 +1,19 @@
-/** `npx tsx packages/domain/published/skill/print.ts [histories]` prints the skill of forecasts on the three kinds of truth. */
+/** `npx tsx packages/domain/published/skill/print.ts [histories] [truth]` prints the skill of forecasts on every kind of truth, or one. */
 import { AS_PEOPLE_DO, TRUTHS, WITHOUT_FAULT } from './history.ts';
 import { FLAT_BELOW, type Point, type SkillReport, skillOf } from './skill.ts';
 
 /** Of the two that are only reported, and of the log without fault, fewer histories do. */
 const FEWER_RATIO = 0.25;
 
-export function skillTables(histories: number): string {
+const FAULTLESS = 'prior-log-without-fault';
+const WORLDS = [...TRUTHS, FAULTLESS] as const;
+
+export function skillTables(histories: number, only: string | undefined): string {
   const fewer = Math.round(histories * FEWER_RATIO);
-  const reports: readonly (readonly [string, SkillReport])[] = [
-    ...TRUTHS.map((truth) => [truth, skillOf(truth, truth === 'prior' ? histories : fewer, AS_PEOPLE_DO)] as const),
-    ['prior, log without fault', skillOf('prior', fewer, WITHOUT_FAULT)],
-  ];
+  const reports = WORLDS.filter((world) => only === undefined || only === world).map((world): readonly [string, SkillReport] => [
+    world,
+    world === FAULTLESS ? skillOf('prior', fewer, WITHOUT_FAULT) : skillOf(world, world === 'prior' ? histories : fewer, AS_PEOPLE_DO),
+  ]);
   const lines = [
     '| truth | what | days ahead | histories | happened | Brier | skill | forecast > happened, in per cent (histories) |',
     '| --- | --- | --- | --- | --- | --- | --- | --- |',
@@ -31,4 +34,4 @@ const PER_CENT = 100;
 const told = ({ forecast, happened, histories }: Point): string =>
   `${(forecast * PER_CENT).toFixed(0)} > ${(happened * PER_CENT).toFixed(0)} (${histories})`;
 
-if (process.argv[1]?.endsWith('print.ts')) console.log(skillTables(Number(process.argv[2] ?? 1200)));
+if (process.argv[1]?.endsWith('print.ts')) console.log(skillTables(Number(process.argv[2] ?? 1000), process.argv[3]));
