@@ -1,6 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { outlookOf, type Scenario, signalBandsOn } from '@middenry/domain';
+import { type BinEvent, outlookOf, type Scenario, signalBandsOn, trialOf } from '@middenry/domain';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { modelInWorker, type WorkerModel } from './model-in-worker.ts';
@@ -37,7 +37,9 @@ beforeAll(async () => {
 afterAll(async () => {
   await worker.stop();
   rmSync(dir, { recursive: true, force: true });
+});
 
+describe('modelInWorker()', () => {
   test('a feeding that is tried in the thread has the chance of trouble that it has here, and none at all has less than very much', async () => {
     const fed = (massKg: number): BinEvent[] => [
       { day: 31, type: 'feeding', zone: 1, items: [{ material: 'food_scraps_veg', massKg, how: 'weighed' }] },
@@ -47,9 +49,7 @@ afterAll(async () => {
     expect(chances).toEqual([here(fed(0.5)), here(fed(20))]);
     expect(chances[0]).toBeLessThan(chances[1]!);
   });
-});
 
-describe('modelInWorker()', () => {
   test('says the same as the model in this thread, to each who asked', async () => {
     const days = [10, 20, 30];
     const answers = await Promise.all(days.map((day) => worker.model(SCENARIO, day, SETTINGS)));
