@@ -32,7 +32,7 @@ export interface Visit {
 }
 
 /** Trouble begins so many days before today. */
-const TROUBLE_DAYS: Readonly<Record<Trouble, number>> = { overfed: 16, airless: 9, dry: 28, hot: 5, unseen: 34, 'harvest-due': 9999 };
+const TROUBLE_DAYS: Readonly<Record<Trouble, number>> = { overfed: 16, airless: 9, dry: 22, hot: 5, unseen: 34, 'harvest-due': 9999 };
 
 /** On these days before today people bring what they should not; in between they stay away. */
 export const TROUBLE_FEED_DAYS: Readonly<Partial<Record<Trouble, readonly number[]>>> = {

@@ -142,7 +142,8 @@ function record(run: BinRun): void {
   for (const name of TRACKS) {
     const values = new Float64Array(state.members);
     const read = TRACK_OF[name];
-    for (let m = 0; m < state.members; m++) values[m] = read(state, m, day, run.scenario.bin.areaM2);
+    // Seven digits are plenty for what is only read, and a checkpoint keeps them in half the room.
+    for (let m = 0; m < state.members; m++) values[m] = Math.fround(read(state, m, day, run.scenario.bin.areaM2));
     run.tracks[name].push(values);
   }
 }
