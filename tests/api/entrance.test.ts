@@ -96,14 +96,25 @@ describe('devices', () => {
     expect([await whoIs(second), (await whoIs(first)).id]).toEqual([null, PEOPLE.volunteer.id]);
   });
 
-  it('E7: ends every session as soon as somebody is disabled, and a lowered role counts with the next request', async () => {
-    const cookie = cast.app.middenry.cookieOf(PEOPLE.siteLead.id);
-    await cast.call('owner', 'PATCH', `/api/people/${PEOPLE.siteLead.id}`, { role: 'volunteer', siteIds: [] });
-    expect((await asDevice(cookie, 'GET', '/api/classes')).status).toBe(403);
+  it('E7: ends every session as soon as somebody is disabled, and for good', async () => {
+    const cookies = [1, 2].map(() => cast.app.middenry.cookieOf(PEOPLE.siteLead.id));
     await cast.call('owner', 'PATCH', `/api/people/${PEOPLE.siteLead.id}`, { disabled: true });
-    expect(await whoIs(cookie)).toBeNull();
+    for (const cookie of cookies) expect(await whoIs(cookie)).toBeNull();
     await cast.call('owner', 'PATCH', `/api/people/${PEOPLE.siteLead.id}`, { disabled: false });
+    for (const cookie of cookies) expect(await whoIs(cookie)).toBeNull();
+  });
+
+  it.each([
+    ['siteLead', { role: 'volunteer', siteIds: [] }],
+    ['volunteer', { role: 'site-lead', siteIds: [SITES.meadow] }],
+    ['volunteer', { role: 'coordinator' }],
+  ] as const)('E7: ends the sessions of a %s whose role changes, so that the new role has a new session', async (who, change) => {
+    const cookie = cast.app.middenry.cookieOf(PEOPLE[who].id);
+    await cast.call('owner', 'PATCH', `/api/people/${PEOPLE[who].id}`, { name: 'Same Role' });
+    expect((await whoIs(cookie)).name).toBe('Same Role');
+    expect((await cast.call('owner', 'PATCH', `/api/people/${PEOPLE[who].id}`, change)).status).toBe(200);
     expect(await whoIs(cookie)).toBeNull();
+    expect((await asDevice(cookie, 'GET', '/api/bins')).status).toBe(401);
   });
 
   it('lets a volunteer stay for thirty days and not longer', async () => {
@@ -119,12 +130,16 @@ describe('six digits', () => {
   const codeFor = async (who: 'volunteer' | 'owner', body: Record<string, unknown> = {}) =>
     (await cast.call(who, 'POST', '/api/device-codes', body)).body.code;
   const use = (code: string) => cast.call(null, 'POST', '/api/session/device', { code, deviceLabel: 'Tablet' });
-  const wrongOf = (code: string) => String((Number(code) + 1) % 1_000_000).padStart(6, '0');
+  /** The same request with other digits. */
+  const wrongOf = (code: string) => {
+    const digits = code.slice(4).replaceAll(' ', '');
+    return `${code.slice(0, 4)} ${String((Number(digits) + 1) % 1_000_000).padStart(6, '0')}`;
+  };
 
   it('E4: bring another device in, once, within ten minutes', async () => {
     const code = await codeFor('volunteer');
-    expect(code).toMatch(/^\d{6}$/);
-    const entered = await use(`${code.slice(0, 3)} ${code.slice(3)}`);
+    expect(code).toMatch(/^[2-9A-HJKMNP-Z]{4} \d{3} \d{3}$/);
+    const entered = await use(code.toLowerCase().replaceAll(' ', '-'));
     expect([entered.status, entered.body.person.id]).toEqual([201, PEOPLE.volunteer.id]);
     expect((await use(code)).body.code).toBe('code-wrong');
     const late = await codeFor('volunteer');
@@ -132,11 +147,27 @@ describe('six digits', () => {
     expect((await use(late)).body.code).toBe('code-wrong');
   });
 
-  it('E4: are dead after five wrong tries by anybody', async () => {
+  it('E4: are dead after five wrong tries at their own request, and a new one opens', async () => {
     const code = await codeFor('volunteer');
     for (let at = 0; at < 5; at += 1) expect((await use(wrongOf(code))).status).toBe(422);
     expect((await use(code)).body.code).toBe('code-wrong');
     expect((await use(await codeFor('volunteer'))).status).toBe(201);
+  });
+
+  it("E4: are bound to their request: whoever tries without knowing it, or at another's, kills none", async () => {
+    const code = await codeFor('volunteer');
+    const other = await codeFor('owner', { personId: PEOPLE.otherVolunteer.id });
+    const digits = code.slice(4);
+    for (let at = 0; at < 20; at += 1) expect((await use(`ZZZ${'23456789'[at % 8]}${digits}`)).status).toBe(422);
+    for (let at = 0; at < 5; at += 1) expect((await use(wrongOf(other))).status).toBe(422);
+    expect((await use(`${other.slice(0, 4)}${digits}`)).status).toBe(422);
+    expect((await use(other)).status).toBe(422);
+    expect((await use(code)).body.person.id).toBe(PEOPLE.volunteer.id);
+  });
+
+  it('E4: are kept as a hash', async () => {
+    const digits = (await codeFor('volunteer')).slice(4).replaceAll(' ', '');
+    expect(JSON.stringify(cast.store.sqlite.prepare('SELECT code_hash FROM device_code').all())).not.toContain(digits);
   });
 
   it('are for oneself, or from a coordinator for somebody, never for a pupil; and a newer one replaces the older', async () => {

@@ -228,6 +228,15 @@ describe('DELETE /entries/:id', () => {
     expect((await cast.call('siteLead', 'DELETE', `/api/entries/${away.body.id}`)).status).toBe(404);
   });
 
+  test("E10: a site lead moves nobody's entry to a site that is not theirs", async () => {
+    const entry = await logged();
+    const { id: _id, ...content } = feeding({ kind: 'feeding', binId: BINS.school });
+    const moved = await cast.call('siteLead', 'PUT', `/api/entries/${entry.id}`, content, { 'if-match': '"1"' });
+    expect(moved.status).toBe(404);
+    const kept = await cast.call('siteLead', 'PUT', `/api/entries/${entry.id}`, { ...content, binId: BINS.tote }, { 'if-match': '"1"' });
+    expect([kept.status, kept.body.revision]).toEqual([200, 2]);
+  });
+
   test("the coordinator undoes another's, and the audit says so", async () => {
     const entry = await logged();
     expect((await cast.call('coordinator', 'DELETE', `/api/entries/${entry.id}`)).status).toBe(200);

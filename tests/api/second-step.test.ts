@@ -1,4 +1,5 @@
 import { ROUTES, type RouteSpec } from '@middenry/contract';
+import { hash } from '@node-rs/argon2';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { bytesOf, hotp } from '../../apps/api/src/services/totp.ts';
 import { type Cast, cookieIn, later, openCast, PASSWORD, PEOPLE, setUpSecondStep } from '../cast.ts';
@@ -28,6 +29,20 @@ describe('password and second step', () => {
     expect((await withPassword()).status).toBe(204);
     const secret = cast.store.sqlite.prepare('SELECT secret FROM credential WHERE person_id = ?').pluck().get(PEOPLE.owner.id);
     expect(secret).toMatch(/^\$argon2id\$v=19\$m=19456,t=2,p=1\$/);
+  });
+
+  it('E2: is hashed anew at the next sign-in when it was hashed more cheaply than today, and opens as before', async () => {
+    await withPassword();
+    const cheap = await hash(PASSWORD, { algorithm: 2, memoryCost: 8192, timeCost: 1, parallelism: 1 });
+    cast.store.sqlite.prepare("UPDATE credential SET secret = ? WHERE kind = 'password'").run(cheap);
+    const secret = () => cast.store.sqlite.prepare("SELECT secret FROM credential WHERE kind = 'password'").pluck().get();
+    expect((await signIn({ password: 'not the password' })).status).toBe(401);
+    expect(secret()).toBe(cheap);
+    expect((await signIn()).status).toBe(201);
+    const renewed = secret();
+    expect(renewed).toMatch(/^\$argon2id\$v=19\$m=19456,t=2,p=1\$/);
+    expect((await signIn()).status).toBe(201);
+    expect(secret()).toBe(renewed);
   });
 
   it('is changed only by whoever knows it, and signs every other device out', async () => {

@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { bytesOf, hotp } from '../../apps/api/src/services/totp.ts';
 import { cookieIn, freshId, PASSWORD } from '../cast.ts';
 import { dropDataDir, freshDataDir, type ServerProcess, startServer } from './server-process.ts';
 
@@ -51,8 +52,15 @@ async function ask(server: ServerProcess, method: string, path: string, body?: u
 }
 
 const binId = freshId();
+let recoveryCodes: string[];
 const email = 'wanda@example.org';
 const harvest = () => ({ id: freshId(), binId, happenedAt: new Date().toISOString(), massKg: 1.25, destination: 'beds' });
+
+async function setSecondStep(server: ServerProcess, cookie: string): Promise<string[]> {
+  const { secret } = (await ask(server, 'POST', '/api/totp', {}, cookie)).body;
+  const code = hotp(bytesOf(secret), Math.floor(Date.now() / 30_000));
+  return (await ask(server, 'PUT', '/api/totp', { code }, cookie)).body.recoveryCodes;
+}
 
 /** Empty machine to a garden with a harvest in it, by the code that the server prints. */
 async function beginGarden(): Promise<void> {
@@ -71,6 +79,7 @@ async function beginGarden(): Promise<void> {
     ],
   });
   expect(began.status).toBe(201);
+  recoveryCodes = await setSecondStep(server, began.cookie);
   expect((await ask(server, 'POST', '/api/harvests', harvest(), began.cookie)).status).toBe(201);
   await halt(server);
 }
@@ -95,7 +104,7 @@ describe('npx middenry', () => {
       expect.stringContaining('Restored 1 entries and 1 people: fed 0 g, harvested 1250 g'),
     ]);
     const server = await serve();
-    const { cookie, status } = await ask(server, 'POST', '/api/session', { email, password: PASSWORD });
+    const { cookie, status } = await ask(server, 'POST', '/api/session', { email, password: PASSWORD, code: recoveryCodes[0] });
     expect(status).toBe(201);
     const season = await ask(server, 'GET', '/api/season?from=2026-01-01&to=2099-12-31', undefined, cookie);
     expect(season.body.total.harvestedG).toBe(1250);
@@ -135,6 +144,8 @@ describe('npx middenry', () => {
     expect((await ask(server, 'POST', '/api/session', { email, password: PASSWORD })).status).toBe(401);
     const { status, cookie } = await ask(server, 'POST', '/api/session', { email, password });
     expect(status).toBe(201);
+    // The way back in needs a new second step like any other.
+    expect(await setSecondStep(server, cookie)).toHaveLength(10);
     const audit = await ask(server, 'GET', '/api/audit', undefined, cookie);
     expect(audit.body.items.map(({ action }: { action: string }) => action)).toContain('owner-reset');
     await halt(server);

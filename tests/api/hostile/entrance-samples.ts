@@ -4,7 +4,7 @@ import { insertDeviceCode } from '../../../apps/api/src/db/repositories/device-c
 import { insertInvite } from '../../../apps/api/src/db/repositories/invite.ts';
 import { insertLink } from '../../../apps/api/src/db/repositories/link.ts';
 import { hashPassword } from '../../../apps/api/src/services/password.ts';
-import { hashOf } from '../../../apps/api/src/services/secret.ts';
+import { hashOf, nameOfId } from '../../../apps/api/src/services/secret.ts';
 import { bytesOf, hotp } from '../../../apps/api/src/services/totp.ts';
 import { freshId, PASSWORD, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
 import type { Make } from './sample.ts';
@@ -135,7 +135,12 @@ export const entranceSamples = {
     body: { personId: PEOPLE.volunteer.id },
     notTheirs: [{ who: 'volunteer', url: '/api/device-codes', body: { personId: PEOPLE.otherVolunteer.id } }],
   }),
-  useDeviceCode: () => ({ who: null, url: '/api/session/device', body: { code: '123 456', deviceLabel: 'Tablet' }, ready: deviceCode }),
+  useDeviceCode: () => ({
+    who: null,
+    url: '/api/session/device',
+    body: { code: `${nameOfId(CODE_ID, 4)} 123 456`, deviceLabel: 'Tablet' },
+    ready: deviceCode,
+  }),
   changePassword: () => ({ who: 'volunteer', url: '/api/password', body: { password: PASSWORD } }),
   startTotp: () => ({ who: 'volunteer', url: '/api/totp', body: {}, ready: withoutTotp }),
   confirmTotp: ({ cast }) => ({

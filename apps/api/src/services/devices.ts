@@ -13,12 +13,14 @@ import { endSession, findLiveSession, listSessions, type SessionRow } from '../d
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { personOf } from './people.ts';
-import { hashOf, newSixDigits, sameHash } from './secret.ts';
+import { hashOf, nameOfId, newSixDigits, sameHash } from './secret.ts';
 import type { StartedSession } from './session.ts';
 import { enter, kindFor } from './sign-in.ts';
 
 const LIFE_MS = 10 * 60_000;
 const MOST_TRIES = 5;
+/** 900,000 names: a stranger finds the one open request by chance only after more tries than fit into its ten minutes. */
+const REQUEST_LENGTH = 4;
 
 /** Where a person is signed in now. */
 export function devicesOf(context: Signed, personId: string): z.output<typeof Device>[] {
@@ -48,23 +50,25 @@ export function addDeviceCode(context: Signed, personId: string): z.output<typeo
     const row = { id, personId, codeHash: hashOf(id, code), createdBy: context.who.personId, createdAt: now.toISOString(), expiresAt };
     insertDeviceCode(store, row);
     context.audit('device-code-made', personId);
-    return { code, expiresAt };
+    return { code: `${nameOfId(id, REQUEST_LENGTH)} ${code.slice(0, 3)} ${code.slice(3)}`, expiresAt };
   });
 }
 
 /**
- * Signs a device in with six digits.
+ * Signs a device in with the six digits of one request.
  *
- * A million codes are few: a wrong try therefore counts against every code that is open, and after
- * five of them each of those is dead.
+ * A wrong try counts against the request that it names, and after five of them that one is dead;
+ * whoever does not know which requests are open can kill none.
  */
 export function useDeviceCode(context: Context, body: z.output<typeof DeviceCodeUse>): StartedSession & { who: Who } {
   const { store } = context;
   const at = context.now.toISOString();
   const entered = write(store, () => {
-    const row = liveDeviceCodes(store, at, MOST_TRIES).find(({ id, codeHash }) => sameHash(codeHash, hashOf(id, body.code)));
+    const [request, digits] = [body.code.slice(0, REQUEST_LENGTH), body.code.slice(REQUEST_LENGTH)];
+    const asked = liveDeviceCodes(store, at, MOST_TRIES).filter(({ id }) => nameOfId(id, REQUEST_LENGTH) === request);
+    const row = asked.find(({ id, codeHash }) => sameHash(codeHash, hashOf(id, digits)));
     if (row === undefined || !spendDeviceCode(store, row.id, at)) {
-      noteWrongDeviceCode(store, at);
+      for (const { id } of asked) noteWrongDeviceCode(store, id);
       context.audit('device-code-refused');
       return null;
     }

@@ -1,6 +1,6 @@
 /** Noting, reading and undoing what people did and saw at a bin. Correcting is in entry-corrections.ts. */
 import type { Entry } from '@middenry/contract';
-import type { Context, Signed } from '../context.ts';
+import type { Context, Signed, Who } from '../context.ts';
 import { findBin } from '../db/repositories/bin.ts';
 import { entryById, entryPage, insertEntry, undoEntry } from '../db/repositories/entry.ts';
 import { binForEntry, type EntryBinRow } from '../db/repositories/entry-place.ts';
@@ -94,11 +94,14 @@ export function undo(call: Signed, id: string, own: (mine: boolean) => void): En
 
 /** One's own, and for pupils only for a short while; whoever leads a site sees to everything noted at its bins. */
 export function mayChange(call: Signed, row: EntryRow): boolean {
-  const { role, siteIds, personId } = call.who;
-  if (role === 'site-lead' && (siteIds.length === 0 || siteIds.includes(entryBinOrRefuse(call, row.binId).siteId))) return true;
+  const { role, personId } = call.who;
+  if (role === 'site-lead' && leadsSite(call.who, row.siteId)) return true;
   const isLate = call.now.getTime() - Date.parse(row.receivedAt) > PUPIL_UNDO_MS;
   return row.personId === personId && !(role === 'pupil' && isLate);
 }
+
+/** No site named: every site. */
+export const leadsSite = ({ siteIds }: Who, siteId: string): boolean => siteIds.length === 0 || siteIds.includes(siteId);
 
 export function entryOrRefuse(call: Context, id: string): EntryRow {
   const row = entryById(call.store, id);

@@ -7,7 +7,7 @@ import type { EntryDetail, EntryRow } from '../db/repositories/entry-types.ts';
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { settleBinState, settlesBin } from './bin-state.ts';
-import { entryBinOrRefuse, entryOrRefuse, mayChange, readEntry, readerOf } from './entries.ts';
+import { entryBinOrRefuse, entryOrRefuse, leadsSite, mayChange, readEntry, readerOf } from './entries.ts';
 import { detailOf, type EntryContent } from './entry-content.ts';
 import { checkEntry, placeInTime } from './entry-rules.ts';
 import { entryShape } from './entry-shape.ts';
@@ -45,6 +45,8 @@ function checkWhole(row: EntryRow, content: EntryContent): void {
 function replaceChecked(call: Signed, row: EntryRow, content: EntryContent): void {
   const detail = detailOf(content);
   const bin = entryBinOrRefuse(call, content.binId);
+  // Of somebody else's entries a site lead keeps those of their sites, and moves none to a site that is not theirs.
+  if (row.personId !== call.who.personId && call.who.role !== 'coordinator' && !leadsSite(call.who, bin.siteId)) throw refuse('not-found');
   checkEntry(call, bin, { detail, shiftId: content.shiftId });
   const { happenedAt, localDate } = placeInTime(bin, { happenedAt: content.happenedAt }, call.now);
   keepRevision(call.store, { row, at: call.now.toISOString(), personId: call.who.personId });

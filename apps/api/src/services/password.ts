@@ -23,6 +23,12 @@ async function inTurn<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
+/** Whether a stored hash was made more cheaply than today's are; one that cannot be read counts as such. */
+export function isCheaper(stored: string): boolean {
+  const [, memoryCost, timeCost] = /^\$argon2id\$v=19\$m=(\d+),t=(\d+),p=\d+\$/.exec(stored) ?? [];
+  return Number(memoryCost ?? 0) < COST.memoryCost || Number(timeCost ?? 0) < COST.timeCost;
+}
+
 export const hashPassword = (password: string): Promise<string> => inTurn(() => hash(password, COST));
 
 let nobody: Promise<string> | undefined;

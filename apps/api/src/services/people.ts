@@ -105,9 +105,8 @@ export function changePerson(context: Signed, id: string, body: z.output<typeof 
     });
     if (countOwners(context.store) === 0) throw refuse('last-owner');
     if (body.role !== undefined || body.siteIds !== undefined) setMemberships(context.store, id, after.role, after.siteIds, at);
-    // What a coordinator may do must not hang on a session that was begun as somebody else.
-    const becameOther = before.role !== after.role && (before.role === 'coordinator' || after.role === 'coordinator');
-    if (after.disabled || becameOther) endSessionsOf(context.store, id, at);
+    // What a role may do must not hang on a session that was begun in another: they sign in anew, under a new id.
+    if (after.disabled || before.role !== after.role) endSessionsOf(context.store, id, at);
     context.audit('person-changed', id, changesOf(before, after));
     return personShape(personOf(context.store, id));
   });

@@ -17,3 +17,7 @@ export const hashOf = (...parts: readonly string[]): string => createHash('sha25
 
 /** Compares two hashes without telling by time how far they agree. */
 export const sameHash = (a: string, b: string): boolean => a.length === b.length && timingSafeEqual(Buffer.from(a), Buffer.from(b));
+
+/** A short name that follows from an id: what people type to say which of several requests is theirs. */
+export const nameOfId = (id: string, length: number): string =>
+  Array.from(createHash('sha256').update(id).digest().subarray(0, length), (byte) => CLEAR_SIGNS[byte % CLEAR_SIGNS.length]).join('');

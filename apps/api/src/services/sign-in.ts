@@ -1,13 +1,13 @@
 import { createHash } from 'node:crypto';
 import type { Role } from '@middenry/contract';
 import type { Context, Who } from '../context.ts';
-import { listCredentials } from '../db/repositories/credential.ts';
+import { listCredentials, renewPassword } from '../db/repositories/credential.ts';
 import { findPersonByEmail, firstInRole, type PersonRow } from '../db/repositories/person.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
 import { clearTries, findTries, noteFailure } from '../db/repositories/sign-in-try.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
-import { passwordMatches } from './password.ts';
+import { hashPassword, isCheaper, passwordMatches } from './password.ts';
 import { hasSecondStep, secondStepOpens } from './second-step.ts';
 import { resolveSession, type StartedSession, startSession, stopSession } from './session.ts';
 
@@ -35,8 +35,12 @@ export async function personByPassword(context: Context, { email, password, code
   const matches = await passwordMatches(stored, password);
   const refused = usable === undefined || !matches ? 'wrong-sign-in' : secondStepRefusal(context, usable.id, code);
   if (refused === 'second-step') throw refuse(refused);
+  const renewed = refused === null && stored !== null && isCheaper(stored) ? await hashPassword(password) : null;
   write(context.store, () => {
-    if (refused === null) return clearTries(context.store, accountHash);
+    if (refused === null) {
+      if (renewed !== null && usable !== undefined) renewPassword(context.store, usable.id, renewed);
+      return clearTries(context.store, accountHash);
+    }
     noteFailure(context.store, accountHash, context.now.toISOString());
     context.audit('sign-in-refused', usable?.id ?? '', { code: refused });
   });

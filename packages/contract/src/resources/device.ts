@@ -22,11 +22,20 @@ const SixDigits = z
   .trim()
   .transform((text) => text.replace(/[\s-]/g, ''))
   .pipe(z.string().regex(/^\d{6}$/, 'must be six digits'));
+/** Which request a code belongs to, then the code: wrong tries count against that request alone, so that no stranger can kill another's code. */
+const RequestedDigits = z
+  .string()
+  .trim()
+  .transform((text) => text.toUpperCase().replace(/[\s-]/g, ''))
+  .pipe(z.string().regex(/^[2-9A-HJKMNP-Z]{4}\d{6}$/, 'must be four signs and six digits'));
 export const DeviceCodeNew = z
   .object({ personId: Id.optional().describe('left out: myself; a coordinator may name somebody else') })
   .strict();
-export const DeviceCode = z.object({ code: z.string().describe('six digits, shown once'), expiresAt: Instant });
-export const DeviceCodeUse = z.object({ code: SixDigits, deviceLabel: z.string().trim().max(120).default('') }).strict();
+export const DeviceCode = z.object({
+  code: z.string().describe('as it is typed on the other device: four signs that name this request, then six digits; shown once'),
+  expiresAt: Instant,
+});
+export const DeviceCodeUse = z.object({ code: RequestedDigits, deviceLabel: z.string().trim().max(120).default('') }).strict();
 export const PasswordChange = z
   .object({ current: z.string().max(256).optional().describe('needed when there is one'), password: Password })
   .strict();

@@ -31,6 +31,11 @@ export function listCredentials(store: Store, personId: string, kind: Credential
     .all(personId, kind) as CredentialRow[];
 }
 
+/** The same password, hashed anew. */
+export function renewPassword(store: Store, personId: string, secret: string): void {
+  store.sql("UPDATE credential SET secret = ? WHERE person_id = ? AND kind = 'password'").run(secret, personId);
+}
+
 export function deleteCredentials(store: Store, personId: string, kind: CredentialKind): void {
   store.sql('DELETE FROM credential WHERE person_id = ? AND kind = ?').run(personId, kind);
 }

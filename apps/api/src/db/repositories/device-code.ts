@@ -35,8 +35,8 @@ export function dropDeviceCodes(store: Store, personId: string): void {
   store.sql('DELETE FROM device_code WHERE person_id = ? AND used_at IS NULL').run(personId);
 }
 
-export function noteWrongDeviceCode(store: Store, at: string): void {
-  store.sql('UPDATE device_code SET tries = tries + 1 WHERE used_at IS NULL AND expires_at > ?').run(at);
+export function noteWrongDeviceCode(store: Store, id: string): void {
+  store.sql('UPDATE device_code SET tries = tries + 1 WHERE id = ?').run(id);
 }
 
 export function spendDeviceCode(store: Store, id: string, at: string): boolean {
