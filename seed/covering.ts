@@ -21,6 +21,8 @@ const DAYS_AHEAD = 15;
 const SCHOOL_WEEKDAYS = [1, 2, 3, 4, 5];
 const BREAK_FROM_DAYS = 26;
 const BREAK_DAYS = 9;
+const SAID_WHEN = 0.75;
+const AWAY_EVERY = 9;
 
 export async function cover(scene: CoverScene): Promise<void> {
   const chance = chanceOf('covering');
@@ -30,6 +32,7 @@ export async function cover(scene: CoverScene): Promise<void> {
   await openSchool(scene, send);
   await bringPupils(scene, send, newId);
   await handOver(scene, send, newId);
+  await sayWhen(scene, send);
 }
 
 type Send = (personId: string, method: Task['method'], url: string, body?: object) => Promise<void>;
@@ -74,6 +77,22 @@ async function handOver(scene: CoverScene, send: Send, newId: () => string): Pro
   const signUpId = taken?.id ?? newId();
   if (!taken) await send(personId, 'POST', `/api/shifts/${shift.id}/sign-ups`, { id: signUpId });
   await send(personId, 'POST', `/api/shifts/${shift.id}/swaps`, { id: newId(), signUpId });
+}
+
+/** Most people said when they can come and how often they would like to; two of them are away for a while. */
+async function sayWhen({ volunteerIds, today }: CoverScene, send: Send): Promise<void> {
+  const chance = chanceOf('availability');
+  const all = [...volunteerIds.values()].flat();
+  for (const [at, personId] of all.entries()) {
+    if (!chance.happens(SAID_WHEN)) continue;
+    const weekend = { weekday: chance.pick([6, 7]), from: '09:00', to: '14:00', liking: 'glad' };
+    const evening = { weekday: chance.whole(1, 5), from: '15:00', to: '20:00', liking: 'can' };
+    await send(personId, 'PUT', `/api/people/${personId}/availability`, {
+      weekly: [weekend, evening],
+      away: at % AWAY_EVERY === 0 ? [{ from: addDays(today, 6), to: addDays(today, 16) }] : [],
+      wish: { count: chance.whole(1, 3), per: 'month' },
+    });
+  }
 }
 
 async function comingShifts({ teller, at, ownerId, siteIds, today }: CoverScene, site: SiteKey): Promise<readonly Shift[]> {
