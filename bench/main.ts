@@ -4,6 +4,7 @@ import { benchIntake } from './intake.ts';
 import { benchModel } from './model.ts';
 import { benchPages } from './pages.ts';
 import { benchRota } from './rota.ts';
+import { benchSignUp } from './sign-up.ts';
 import { benchStart } from './start.ts';
 import { benchStore } from './store.ts';
 
@@ -13,6 +14,7 @@ const benches: Readonly<Record<string, { readonly title: string; readonly run: (
   model: { title: 'The bin model', run: benchModel },
   rota: { title: 'Filling a rota of eight weeks', run: benchRota },
   intake: { title: 'Sharing scraps among bins', run: benchIntake },
+  'sign-up': { title: 'Taking places, and the page that shows them', run: benchSignUp },
   'fan-out': { title: 'One change, 200 open pages', run: benchFanOut },
   store: { title: 'The demonstration and its store', run: benchStore },
   start: { title: 'npm start', run: () => benchStart({ compile: !process.argv.includes('--no-compile') }) },

@@ -19,8 +19,29 @@ export const currentZoneRules: ZoneRules = ({ localDate, localTime, timeZone }) 
   return { instant: zoned.toInstant(), shown: zoned.toPlainDateTime() };
 };
 
+export interface Start {
+  readonly startsAt: Date;
+  readonly timeMoved: boolean;
+}
+
+/** Lists ask for the same starts over and over, and working one out costs a hundred times a look-up. The rules of a process never change. */
+const knownStarts = new Map<string, { readonly ms: number; readonly timeMoved: boolean }>();
+const MOST_KNOWN = 20_000;
+
 /** The instant of a local start, and whether the clocks skipped the time that was asked for. */
-export function startOf(local: LocalStart, rules: ZoneRules = currentZoneRules): { readonly startsAt: Date; readonly timeMoved: boolean } {
+export function startOf(local: LocalStart, rules: ZoneRules = currentZoneRules): Start {
+  if (rules !== currentZoneRules) return workedOut(local, rules);
+  const key = `${local.localDate} ${local.localTime} ${local.timeZone}`;
+  const known = knownStarts.get(key);
+  // A date can be changed by whoever holds it, so each asker gets their own.
+  if (known !== undefined) return { startsAt: new Date(known.ms), timeMoved: known.timeMoved };
+  const made = workedOut(local, rules);
+  if (knownStarts.size >= MOST_KNOWN) knownStarts.clear();
+  knownStarts.set(key, { ms: made.startsAt.getTime(), timeMoved: made.timeMoved });
+  return made;
+}
+
+function workedOut(local: LocalStart, rules: ZoneRules): Start {
   const { instant, shown } = rules(local);
   const asked = Temporal.PlainDateTime.from(`${local.localDate}T${local.localTime}`);
   return { startsAt: new Date(instant.epochMilliseconds), timeMoved: !shown.equals(asked) };

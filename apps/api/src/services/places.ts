@@ -1,7 +1,7 @@
 /** What the sign-up page shows to one person: mine, what I wait for, what fits me, and all that is open. */
 import type { PlaceCard, Places, Shift } from '@middenry/contract';
 import type { Signed } from '../context.ts';
-import { dutiesOfShifts, openShifts, type ShiftRow, shiftsBetween } from '../db/repositories/shift.ts';
+import { dutiesOfShifts, type ShiftRow, shiftsBetween } from '../db/repositories/shift.ts';
 import { groupsOfShifts } from '../db/repositories/shift-group.ts';
 import { signUpsOfShifts } from '../db/repositories/sign-up.ts';
 import { type SeasonRow, signUpSeasons } from '../db/repositories/sign-up-season.ts';
@@ -35,8 +35,7 @@ export function readPlaces(call: Signed, { days, siteId }: PlacesQuery): Places 
   );
   const seasons = signUpSeasons(store, null).filter((season) => isMySite(season.siteId) && season.to >= range.from);
   const cardOf = cardsFor(call, { rows: there, seasons });
-  const open = openShifts(store, { ...range, siteId: siteId ?? null, limit: MOST_OPEN + mine.length }).filter(({ id }) => cardOf.has(id));
-  const openCards = open.slice(0, MOST_OPEN).map(({ id }) => cardOf.get(id)!);
+  const openCards = [...cardOf.values()].filter(({ taken, places }) => taken < places).slice(0, MOST_OPEN);
   const offers = swapShapes(call, openSwapsOf(store, [...cardOf.keys()])).filter((swap) => !swap.mine && canTake(swap, who.personId));
   return {
     mine: shiftShapes(call, mine.slice(0, MOST_MINE)),
@@ -73,7 +72,8 @@ function cardsFor(call: Signed, { rows, seasons }: CardScene): ReadonlyMap<strin
   const duties = of(dutiesOfShifts(store, ids));
   const waiting = of(waitingOfShifts(store, ids));
   const groups = of(groupsOfShifts(store, ids));
-  const signUps = of(signUpsOfShifts(store, ids));
+  // Who comes is asked only where it decides whether pupils may.
+  const signUps = of(signUpsOfShifts(store, [...groups.keys()]));
   const stands = new Map(seasons.map((season) => [season.id, standInSeason(call, season, who.personId)]));
   const obstacles = obstaclesTo(call, who.personId, rows);
   const cards = rows.map((row): PlaceCard => {
