@@ -18,21 +18,11 @@ const P = FORGOTTEN_PARAMETERS;
 
 type Feeding = Extract<BinEvent, { type: 'feeding' }>;
 
-/** One usual feeding of a bin: what is put in, as shares of the food, and how much of it and of bedding. */
-interface Usual {
-  readonly feeding: Feeding;
-  readonly massKg: number;
-  readonly beddingKg: number;
-}
-
-const foodKg = (feeding: Feeding): number => feeding.items.reduce((sum, { massKg }) => sum + massKg, 0);
-const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-
 /**
- * Lets some members hold a feeding that nobody wrote down since the last look.
+ * Lets some members hold a feeding that nobody wrote down since the last look: one like any of those written down of late.
  *
  * @shape run, day -> run
- * @returns Changes the members' food; as often as the log's own feedings and the share forgotten say, Poisson, at most one
+ * @returns Changes the members' food; as often as the log's own feedings and the share forgotten say, Poisson, at most two
  * @source none: estimate of how people keep a log
  */
 export function supposeForgotten(run: BinRun, day: number): void {
@@ -41,42 +31,38 @@ export function supposeForgotten(run: BinRun, day: number): void {
     (event): event is Feeding => event.type === 'feeding' && event.day < day && event.day >= day - P.countedDays.value,
   );
   if (state.members === 1 || fed.length === 0) return;
-  const lastCheckDay = state.marks.lastCheckDay[0]!;
-  const gapDays = Math.min(P.longestGapDays.value, day - Math.max(0, lastCheckDay));
+  const gapDays = Math.min(P.longestGapDays.value, day - Math.max(0, state.marks.lastCheckDay[0]!));
   const perDay = fed.length / Math.min(P.countedDays.value, day);
   const expected = (gapDays * perDay * P.forgottenFrac.value) / (1 - P.forgottenFrac.value);
-  const usual: Usual = {
-    feeding: fed.at(-1)!,
-    massKg: mean(fed.map(foodKg)),
-    beddingKg: mean(fed.map(({ beddingKg }) => beddingKg ?? 0)),
-  };
-  const chance = -Math.expm1(-expected);
-  const zone = longestUnfed(run);
+  const none = Math.exp(-expected);
+  const zones = longestUnfed(run);
   for (let m = 0; m < state.members; m++) {
-    const draw = uniformOf(scenario.seed ^ 0x3ad8025f, day, m);
-    // The same draw, stretched, says when it was.
-    if (draw < chance) putForgotten(run, m, zone, usual, gapDays * (draw / chance));
+    const chance = (what: number): number => uniformOf(scenario.seed ^ 0x3ad8025f, day, m, what);
+    const count = chance(0) < none ? 0 : chance(0) < none * (1 + expected) ? 1 : 2;
+    for (let i = 0; i < count; i++)
+      putForgotten(run, m, zones[i % zones.length]!, fed[Math.floor(chance(2 * i + 1) * fed.length)]!, gapDays * chance(2 * i + 2));
   }
 }
 
-function longestUnfed({ state }: BinRun): number {
+/** Zones by how long ago they were fed, as people feed in turn. */
+function longestUnfed({ state }: BinRun): readonly number[] {
   const fedDay = state.zoneMarks.zoneFedDay;
-  let zone = 0;
-  for (let other = 1; other < state.zones; other++) if (fedDay[other]! < fedDay[zone]!) zone = other;
-  return zone;
+  return Array.from({ length: state.zones }, (_, zone) => zone).sort((a, b) => fedDay[a]! - fedDay[b]! || a - b);
 }
 
-function putForgotten(run: BinRun, m: number, zone: number, { feeding, massKg, beddingKg }: Usual, daysAgo: number): void {
-  const { state } = run;
-  const ratio = massKg / foodKg(feeding);
-  for (const item of feeding.items) {
+function putForgotten(
+  { state }: BinRun,
+  m: number,
+  zone: number,
+  { items, beddingKg = 0, beddingMaterial }: Feeding,
+  daysAgo: number,
+): void {
+  for (const item of items) {
     const charge = chargeOf({ ...item, preCompostedDays: (item.preCompostedDays ?? 0) + daysAgo });
-    if (isFood(charge)) putFood(state, m, zone, charge, item.massKg * ratio);
+    if (isFood(charge)) putFood(state, m, zone, charge, item.massKg);
   }
-  if (beddingKg > 0) {
-    const bedding = chargeOf({ material: feeding.beddingMaterial ?? 'cardboard_corrugated', massKg: beddingKg });
-    putBedding(state, m, bedding, beddingKg, zone);
-  }
+  if (beddingKg > 0)
+    putBedding(state, m, chargeOf({ material: beddingMaterial ?? 'cardboard_corrugated', massKg: beddingKg }), beddingKg, zone);
   const at = zone * state.members + m;
   state.zone.lastLeftFrac[at] = Math.max(state.zone.lastLeftFrac[at]!, leftAfter(daysAgo));
 }
