@@ -75,15 +75,19 @@ describe('taking a place', () => {
     expect((await take('volunteer', id)).body.code).toBe('already-signed-up');
   });
 
-  test('of a full shift names the three nearest open ones', async () => {
+  test('C2: of a full shift says how many wait and names the three nearest open ones that one is not on', async () => {
     const { id } = await made({ places: 1, localDate: '2026-11-29' });
     await take('volunteer', id);
+    const mine = await made({ localDate: '2026-11-26' });
+    await take('otherVolunteer', mine.id);
+    await cast.call('siteLead', 'POST', `/api/shifts/${id}/waiting`, { id: freshId() });
     const full = await take('otherVolunteer', id);
     expect([full.status, full.body.code]).toEqual([409, 'shift-full']);
     expect(full.body.help.nearest).toHaveLength(3);
+    expect(full.body.help.waitingCount).toBe(1);
     for (const near of full.body.help.nearest) {
       expect(near.taken).toBeLessThan(near.places);
-      expect(near.id).not.toBe(id);
+      expect([id, mine.id]).not.toContain(near.id);
     }
   });
 

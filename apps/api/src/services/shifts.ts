@@ -17,6 +17,7 @@ import {
   shiftsOfSeries,
   siteZone,
 } from '../db/repositories/shift.ts';
+import { isSignedUp } from '../db/repositories/sign-up.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { derivedId } from './id.ts';
 import { addDays, localDateAt, weeklyFrom } from './local-time.ts';
@@ -110,11 +111,13 @@ export function uncoveredShifts(call: Context, siteId: string | null): ShiftRow[
   return openAhead(call, { days: UNCOVERED_DAYS, siteId });
 }
 
-/** The next open shifts, those at the same site first: what somebody can take instead of a full one. */
-export function nearestOpen(call: Context, instead: ShiftRow): Shift[] {
-  const here = openAhead(call, { days: LIST_DAYS, siteId: instead.siteId }).filter((row) => row.id !== instead.id);
-  const rows =
-    here.length >= NEAREST ? here : [...here, ...openAhead(call, { days: LIST_DAYS, siteId: null }).filter(isElsewhere(instead.siteId))];
+/** The next open shifts, those at the same site first: what somebody who is not on them can take instead of a full one. */
+export function nearestOpen(call: Context, instead: ShiftRow, personId: string): Shift[] {
+  const isNew = (row: ShiftRow) => row.id !== instead.id && !isSignedUp(call.store, row.id, personId);
+  const here = openAhead(call, { days: LIST_DAYS, siteId: instead.siteId }).filter(isNew);
+  const elsewhere = () =>
+    openAhead(call, { days: LIST_DAYS, siteId: null }).filter((row) => isElsewhere(instead.siteId)(row) && isNew(row));
+  const rows = here.length >= NEAREST ? here : [...here, ...elsewhere()];
   return shiftShapes(call, rows.slice(0, NEAREST));
 }
 

@@ -61,7 +61,7 @@ export function refuseClosed(call: Signed, shift: ShiftRow): void {
 export function whyNot(call: Context, shift: ShiftRow, personId: string) {
   if (isSignedUp(call.store, shift.id, personId)) return refuse('already-signed-up');
   const waitingCount = waitingOfShifts(call.store, [shift.id]).length;
-  return refuse('shift-full', { help: { nearest: nearestOpen(call, shift), waitingCount } });
+  return refuse('shift-full', { help: { nearest: nearestOpen(call, shift, personId), waitingCount } });
 }
 
 /** Whoever has a place waits no longer. */

@@ -70,6 +70,7 @@ export function erasePerson(store: Store, id: string, at: string): void {
   for (const text of [
     'DELETE FROM class_pupil WHERE person_id = ?',
     'DELETE FROM shift_group_pupil WHERE person_id = ?',
+    'DELETE FROM wish_list WHERE person_id = ?',
     'DELETE FROM credential WHERE person_id = ?',
     'DELETE FROM membership WHERE person_id = ?',
     'DELETE FROM sign_in_session WHERE person_id = ?',
