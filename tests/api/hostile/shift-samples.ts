@@ -155,7 +155,7 @@ export const shiftSamples = {
       url,
       body,
       notTheirs: [{ who: 'siteLead', url, body: { ...body, siteId: SITES.school } }],
-      also: changed(body, { 'a duty that is not due': { duties: [{ binId: BINS.tote, kind: 'rest' }] } }),
+      also: changed(body, { 'a duty of the other site': { duties: [{ binId: BINS.school, kind: 'check' }] } }),
     };
   },
   listDuties: () => ({ who: 'pupil', url: `/api/duties?siteId=${SITES.meadow}&binId=${BINS.tote}&days=30` }),
