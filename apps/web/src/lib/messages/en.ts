@@ -1,8 +1,9 @@
 import { errors } from './en/errors.ts';
 import { folk } from './en/folk.ts';
+import { intake } from './en/intake.ts';
 import { pages } from './en/pages.ts';
 import { science } from './en/science.ts';
 import { upkeep } from './en/upkeep.ts';
 import { work } from './en/work.ts';
 
-export const en = { ...science, errors, ...pages, ...folk, ...upkeep, ...work } as const;
+export const en = { ...science, errors, ...pages, ...folk, ...upkeep, ...work, intake } as const;

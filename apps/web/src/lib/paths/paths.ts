@@ -30,6 +30,7 @@ export const paths = {
   keep: '/keep',
   audit: '/audit',
   links: '/links',
+  intake: '/intake',
   apiPage: '/api-page',
   setup: '/setup',
   enterCode: '/sign-in/code',

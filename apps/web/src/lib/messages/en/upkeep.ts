@@ -176,6 +176,7 @@ export const upkeep = {
     answer: 'Get',
   },
   moreLinks: {
+    intake: ['Scraps on offer', 'who brings what, and which bin takes it'],
     programme: ['Programme', 'its name, kilograms or pounds'],
     me: ['You and your devices', 'where you are signed in, another device, password'],
     people: ['People and invites', 'who may come in, and as what'],
