@@ -11,6 +11,7 @@ import { openStore } from '../apps/api/src/db/open.ts';
 import { deleteCredentials, insertCredential, listCredentials, markTotpOn } from '../apps/api/src/db/repositories/credential.ts';
 import { type Store, write } from '../apps/api/src/db/store.ts';
 import { keeperOf } from '../apps/api/src/services/keeper.ts';
+import type { Room } from '../apps/api/src/services/room.ts';
 import { newSetupCode } from '../apps/api/src/services/setup-code.ts';
 import { newTotpSecret } from '../apps/api/src/services/totp.ts';
 import type { OwnSolver } from '../apps/api/src/solver/highs-solver.ts';
@@ -77,6 +78,8 @@ interface CastOptions {
   readonly isDemo?: boolean;
   readonly env?: Record<string, string>;
   readonly log?: NodeJS.WritableStream;
+  /** Room kept back on the disk, in the folder it is given. */
+  readonly room?: (dir: string) => Room;
   readonly solver?: OwnSolver;
   /** Coordinators have theirs unless a test wants to see them set it up. */
   readonly secondStep?: boolean;
@@ -100,6 +103,7 @@ export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, '
     keeper,
     renewDemo: () => undefined,
     checkAnswers: true,
+    room: options.room?.(dir),
     solver: options.solver,
     ...(options.log === undefined ? {} : { log: options.log }),
   });

@@ -15,6 +15,7 @@ import { checkComplete, register } from './routing/route.ts';
 import { type Events, eventsOf } from './services/events.ts';
 import { type InProcess, inProcessOf } from './services/in-process.ts';
 import type { Keeper } from './services/keeper.ts';
+import type { Room } from './services/room.ts';
 import type { SetupCode } from './services/setup-code.ts';
 import { solverDesk } from './solver/desk.ts';
 import type { OwnSolver } from './solver/highs-solver.ts';
@@ -25,6 +26,7 @@ export interface AppOptions {
   readonly config: Config;
   readonly setupCode?: SetupCode | undefined;
   readonly keeper?: Keeper | undefined;
+  readonly room?: Room | undefined;
   readonly renewDemo?: (() => void) | undefined;
   /** Left out: the solver in a thread of its own. */
   readonly solver?: OwnSolver | undefined;
@@ -51,7 +53,8 @@ declare module 'fastify' {
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const { store, clock, config } = options;
   const solver = solverDesk(options.solver);
-  const frame: Frame = { store, clock, config, solver, setupCode: options.setupCode, keeper: options.keeper, renewDemo: options.renewDemo };
+  const { setupCode, keeper, room, renewDemo } = options;
+  const frame: Frame = { store, clock, config, solver, setupCode, keeper, room, renewDemo };
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     requestTimeout: 30 * SECOND_MS,

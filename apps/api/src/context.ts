@@ -2,6 +2,7 @@ import type { Role } from '@middenry/contract';
 import type { Config } from './config.ts';
 import type { Store } from './db/store.ts';
 import type { Keeper } from './services/keeper.ts';
+import type { Room } from './services/room.ts';
 import type { SetupCode } from './services/setup-code.ts';
 import type { SolverDesk } from './solver/desk.ts';
 
@@ -53,6 +54,8 @@ export interface Frame {
   readonly renewDemo?: (() => void) | undefined;
   /** Looks after backups and drills. */
   readonly keeper?: Keeper | undefined;
+  /** Room kept back on the disk. */
+  readonly room?: Room | undefined;
 }
 
 /** What a service may use of one request. */

@@ -16,6 +16,7 @@ import { mailerOf } from './services/mail/mailer.ts';
 import { smtpSender } from './services/mail/sender.ts';
 import { keepTelling } from './services/messages/keep-telling.ts';
 import { startOutlooks } from './services/outlook-start.ts';
+import { roomOf } from './services/room.ts';
 import { newSetupCode } from './services/setup-code.ts';
 import { keepListsMoving } from './services/waiting.ts';
 import { backupDirOf, cacheFileOf, ensureDataDir, fileOf, openDataFile } from './start/data-dir.ts';
@@ -46,7 +47,8 @@ async function start(config: Config): Promise<Running> {
     hourly: config.own,
   });
   const renewDemo = config.own ? undefined : () => void startAnew(config).catch(giveUp);
-  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout, setupCode: setup?.code, keeper, renewDemo });
+  const room = roomOf(config.dataDir);
+  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout, setupCode: setup?.code, keeper, room, renewDemo });
   app.addHook('onClose', async () => keeper.stop());
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
   else say('the pages are not built, so only the API is served');

@@ -1,6 +1,7 @@
 import { type Reach, ROUTES, type RouteName, type RouteSpec } from '@middenry/contract';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { Frame, Who } from '../context.ts';
+import { sqliteCodeOf } from '../db/fault.ts';
 import { refuse } from '../refusal.ts';
 import { type AnswerOf, type Call, type CallState, callOf } from './call.ts';
 import { parseInput } from './parse.ts';
@@ -54,7 +55,8 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
       const state: CallState = { ownershipAsked: false, isAgain: false };
       const reach = reachOf(spec, request.who);
       const call = callOf({ frame, request, reply, who: request.who, reach, ...parseInput(spec, request) }, state);
-      const answer = await handler(call);
+      if (spec.method !== 'GET') refuseWithoutRoom(spec, frame, request.who);
+      const answer = await noticingRoom(frame, () => handler(call));
       if (reply.sent) return reply;
       if (reach === 'own' && spec.own !== 'nothing' && !state.ownershipAsked)
         throw new Error(`Cannot answer ${spec.name} as its handler never asked whose row it is`);
@@ -67,6 +69,21 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
 function refuseOutsiders(spec: RouteSpec, who: Who | null): void {
   if (reachOf(spec, who) === 'none') throw refuse(who === null ? 'not-signed-in' : 'not-allowed');
   if (who?.secondStepMissing && !spec.beforeSecondStep && spec.access.anonymous === 'none') throw refuse('second-step-first');
+}
+
+/** What is kept back when the disk is full is for coordinators, and for whoever is signing in as one. */
+function refuseWithoutRoom(spec: RouteSpec, { room }: Frame, who: Who | null): void {
+  if (who?.role === 'coordinator' || spec.tag === 'session') return;
+  if (room?.isTight()) throw refuse('no-room');
+}
+
+async function noticingRoom<T>({ room }: Frame, work: () => T | Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (sqliteCodeOf(error) === 'SQLITE_FULL') room?.giveBack();
+    throw error;
+  }
 }
 
 function send(reply: FastifyReply, spec: RouteSpec, state: CallState, text: unknown): FastifyReply {

@@ -1,8 +1,10 @@
 /** Waiting for a place: joining, leaving, and offers that move on by themselves. */
+
 import type { Shift, WaitingNew } from '@middenry/contract';
 import { settlementOf } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Clock, Signed } from '../context.ts';
+import { sqliteCodeOf } from '../db/fault.ts';
 import { type ShiftRow, shiftById } from '../db/repositories/shift.ts';
 import { isSignedUp } from '../db/repositories/sign-up.ts';
 import { endWaiting, insertWaiting, offerPlace, shiftsWaitedFor, waitingById, waitingOfShifts } from '../db/repositories/waiting.ts';
@@ -77,7 +79,15 @@ const LOOKED_EVERY_MS = 30_000;
 
 /** Moves all waiting lists on by the clock; stop it with what it returns. */
 export function keepListsMoving(store: Store, clock: Clock): () => void {
-  const timer = setInterval(() => settleAll(store, clock.now()), LOOKED_EVERY_MS);
+  const look = () => {
+    try {
+      settleAll(store, clock.now());
+    } catch (error) {
+      // A full disk must not end the server; the next look tries again.
+      if (sqliteCodeOf(error) === '') throw error;
+    }
+  };
+  const timer = setInterval(look, LOOKED_EVERY_MS);
   timer.unref();
   return () => clearInterval(timer);
 }
