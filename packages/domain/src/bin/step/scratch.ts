@@ -1,6 +1,6 @@
 import { YOUNG_STAGES } from '../state.ts';
 
-/** Columns that live for one step only, owned by the run's kernel and overwritten each time. */
+/** Columns that live for one step only and are overwritten each time. */
 const MEMBER_SCRATCH = [
   /** Solids and water of everything in the bin, and what follows from them. */
   'beddingKg',
@@ -79,7 +79,15 @@ export type Scratch = Readonly<Record<(typeof MEMBER_SCRATCH)[number], Float64Ar
 /** One line of a processor's cache between columns, as in the state. */
 const GAP = 8;
 
+let latest: { readonly members: number; readonly zones: number; readonly scratch: Scratch } | null = null;
+
+/** Columns for a bin of this size, the same ones as long as the size is: every step writes what it reads, and no two steps run at once. */
 export function scratchFor(members: number, zones: number): Scratch {
+  if (latest?.members !== members || latest.zones !== zones) latest = { members, zones, scratch: newScratch(members, zones) };
+  return latest.scratch;
+}
+
+function newScratch(members: number, zones: number): Scratch {
   const buffer = new Float64Array((members + GAP) * MEMBER_SCRATCH.length + (members * zones + GAP) * ZONE_SCRATCH.length);
   let at = 0;
   const take = (names: readonly string[], length: number) =>
