@@ -58,6 +58,7 @@ export function dutyWords(duty: Duty, f: Format): { what: string; when: string; 
   const what = words.duties[duty.kind];
   const why = words.dutyWhys[duty.why];
   if (duty.overdue) return { what, why, when: words.bin.dutyOverdue(f.since(duty.dueOn)) };
+  if (duty.dueOn < f.settings.today) return { what, why, when: words.bin.dutyPast(f.near(duty.dueOn)) };
   const open = duty.fromOn <= f.settings.today;
   return { what, why, when: open ? `by ${f.near(duty.dueOn)}` : words.bin.dutyWindow(f.near(duty.fromOn), f.near(duty.dueOn)) };
 }

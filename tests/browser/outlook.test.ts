@@ -1,0 +1,108 @@
+/** What the model says of a bin, on its page: what is, what comes, why, what helps, what to look at; and what a check teaches it. */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
+import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+
+interface Told {
+  readonly id: string;
+  readonly band: string;
+  readonly zones: number;
+}
+
+let server: Running;
+let browser: Browser;
+let walk: Walk;
+let bins: Told[] = [];
+beforeAll(async () => {
+  [server, browser] = await Promise.all([serve(), openBrowser()]);
+  walk = await visit(browser, server.origin);
+  await send('/api/session/demo', { as: 'coordinator' });
+  // The first answer after a start waits for every bin to be stepped through its whole log.
+  for (let tries = 0; tries < 4 && bins.length === 0; tries++) bins = (await read('/api/board')).bins ?? [];
+}, 120_000);
+afterAll(async () => {
+  await walk?.close();
+  await browser?.close();
+  await server?.stop();
+});
+
+const read = async (path: string) => (await walk.context.request.get(path, { timeout: 60_000 })).json();
+async function send(path: string, data: object): Promise<void> {
+  const answer = await walk.context.request.post(path, { data, headers: { origin: server.origin } });
+  expect(answer.ok(), `${path}: ${answer.status()}`).toBe(true);
+}
+const settled = () => bins.find(({ band }) => band === 'settled')!;
+
+test('a squeeze that runs, noted at a settled bin, moves its band on a board that nobody touches', async () => {
+  const bin = settled();
+  const listening = walk.page.waitForResponse((response) => response.url().includes('/api/events') && response.ok());
+  await walk.page.goto('/');
+  await listening;
+  await walk.page.evaluate(() => document.documentElement.setAttribute('data-untouched', 'yes'));
+  const tile = walk.page.locator(`.tile:has(a[href="/bins/${bin.id}"])`).first();
+  expect(await tile.getAttribute('class')).toContain('is-settled');
+  const check = { squeeze: 'trickle', smell: null, worms: null, bedTempC: null, ph: null, leftover: [], visitors: [], note: '' };
+  await send('/api/checks', { id: uuid7(), binId: bin.id, happenedAt: new Date().toISOString(), ...check });
+  await expect.poll(() => tile.getAttribute('class'), { timeout: 10_000 }).toMatch(/is-(act|watch)/);
+  expect(await walk.page.evaluate(() => document.documentElement.getAttribute('data-untouched'))).toBe('yes');
+  await walk.page.goto(`/bins/${bin.id}`);
+  await walk.page.getByText('A squeeze gave a trickle').first().waitFor();
+});
+
+test('a page shows the fan with a table of every day to come, why, and what helps with before and after', async () => {
+  const { page } = walk;
+  const bin = (await read('/api/board')).bins.find(({ band }: Told) => band === 'act');
+  const outlook = await read(`/api/bins/${bin.id}/outlook`);
+  await page.goto(`/bins/${bin.id}`, { waitUntil: 'load' });
+  await page.locator('#history summary').click();
+  expect(await page.locator('#history tbody tr').filter({ hasText: '(expected)' }).count()).toBe(outlook.forecast.length - 1);
+  expect(await page.locator('#history tbody tr', { hasText: 'to be fed' }).count()).toBe(
+    new Set(outlook.planned.map(({ on }: { on: string }) => on)).size,
+  );
+  expect(await page.locator('#history canvas').count()).toBe(1);
+  expect(await page.locator('.reasons li').count()).toBeGreaterThan(0);
+  expect(await page.locator('.helps tbody .nums').first().textContent()).toMatch(/%.*→.*%/);
+  // One cause is told once: a flag that another speaks for has no line of its own.
+  const others = outlook.flags.filter((flag: { band: string; partOf: string | null }) => flag.band !== 'settled' && flag.partOf === null);
+  expect(await page.locator('#also li').count()).toBe(others.length - 1);
+  expect(walk.complaints).toEqual([]);
+});
+
+test('where there is doubt a page names the one look that takes most of it away', async () => {
+  const { page } = walk;
+  const told = await Promise.all(bins.map(async ({ id }) => ({ id, outlook: await read(`/api/bins/${id}/outlook`) })));
+  const doubtful = told.find(({ outlook }) => outlook.flags.some(({ ask }: { ask: object | null }) => ask !== null));
+  expect(doubtful, 'no bin of the demonstration is in doubt').toBeDefined();
+  await page.goto(`/bins/${doubtful!.id}`, { waitUntil: 'load' });
+  expect(await page.locator('#ask .ask-look').textContent()).toMatch(/(Look|Squeeze|Smell|Dig).*clear up \d+.% of the doubt/s);
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    expect(await axeFaults(page)).toEqual([]);
+  }
+});
+
+test('A20: with letters twice as large nothing runs out of the page sideways', async () => {
+  const { page } = walk;
+  const wide: string[] = [];
+  for (const path of ['/', `/bins/${bins[0]!.id}`, `/bins/${bins[0]!.id}/log`, `/bins/${bins[0]!.id}/log?kind=check`, '/season']) {
+    await page.goto(path, { waitUntil: 'load' });
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+      for (const details of document.querySelectorAll('details')) details.open = true;
+    });
+    for (const width of [320, 360, 768, 1440]) {
+      await page.setViewportSize({ width, height: 800 });
+      // A chart draws itself anew after the window has changed.
+      const fits = await expect
+        .poll(() => sidewaysPx(page), { timeout: 2000 })
+        .toBeLessThanOrEqual(0)
+        .then(
+          () => true,
+          () => false,
+        );
+      if (!fits) wide.push(`${path} at ${width}: ${await sidewaysPx(page)} px`);
+    }
+  }
+  expect(wide).toEqual([]);
+});
