@@ -23,12 +23,20 @@ export async function placeOnOffer(cast: Cast): Promise<{ swapId: string; shiftI
 }
 
 /** Each of so many processes tries so many times; nobody waits for the others. */
-export function raceFor(cast: Cast, swapId: string, size: { racers: number; tries: number; runUpMs: number; way: 'statement' | 'naive' }) {
-  const startAtMs = Date.now() + size.runUpMs;
+export function raceFor(cast: Cast, swapId: string, size: { racers: number; tries: number; way: 'statement' | 'naive' }) {
   const file = join(cast.dir, 'cast.db');
   const people = [PEOPLE.otherVolunteer.id, PEOPLE.siteLead.id, PEOPLE.coordinator.id];
   const tasks = Array.from({ length: size.racers }, (_, at) => ({
-    ...{ file, startAtMs, swapId, acceptSql: ACCEPT_SWAP, tries: size.tries, way: size.way, personId: people[at % people.length] },
+    ...{
+      file,
+      swapId,
+      racer: at,
+      racers: size.racers,
+      acceptSql: ACCEPT_SWAP,
+      tries: size.tries,
+      way: size.way,
+      personId: people[at % people.length],
+    },
   }));
   return Promise.all(tasks.map(runRacer));
 }
