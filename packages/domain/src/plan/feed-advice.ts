@@ -111,7 +111,8 @@ function largestWithout(scene: FeedScene, largest: FeedingPlan, fullLimit: FeedL
   let massKg = largest.massKg;
   if (!few(massKg)) {
     const stepKg = Math.max(ROUND_KG, massKg / SEARCH_STEPS);
-    let [bearsKg, tooMuchKg] = [0, massKg];
+    // Where even a little is too much, trouble comes whatever is fed.
+    let [bearsKg, tooMuchKg] = few(P.leastKg.value) ? [P.leastKg.value, massKg] : [0, 0];
     while (tooMuchKg - bearsKg > stepKg * 1.001) {
       const middleKg = (bearsKg + tooMuchKg) / 2;
       if (few(middleKg)) bearsKg = middleKg;
