@@ -33,8 +33,8 @@ async function signIn(walk: Walk, as: string): Promise<void> {
 }
 
 const PAGES: Readonly<Record<string, readonly string[]>> = {
-  nobody: ['/sign-in', '/sign-in/code', '/sign-in/pupil', '/setup', '/no-such-page'],
-  volunteer: ['/', '/shifts', '/log', '/bins/:bin', '/bins/:bin/log', '/me', '/more'],
+  nobody: ['/sign-in', '/sign-in/code', '/sign-in/pupil', '/setup', '/no-such-page', '/reply/no-token-that-there-ever-was'],
+  volunteer: ['/', '/shifts', '/log', '/bins/:bin', '/bins/:bin/log', '/me', '/more', '/messages', '/messages/settings'],
   coordinator: [
     '/',
     '/?order=place',
@@ -60,6 +60,8 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/audit',
     '/links',
     '/me',
+    '/messages',
+    '/messages/settings',
     '/more',
     '/log',
     '/api-page',

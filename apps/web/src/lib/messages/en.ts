@@ -3,7 +3,8 @@ import { folk } from './en/folk.ts';
 import { intake } from './en/intake.ts';
 import { pages } from './en/pages.ts';
 import { science } from './en/science.ts';
+import { told } from './en/told.ts';
 import { upkeep } from './en/upkeep.ts';
 import { work } from './en/work.ts';
 
-export const en = { ...science, errors, ...pages, ...folk, ...upkeep, ...work, intake } as const;
+export const en = { ...science, errors, ...pages, ...folk, ...upkeep, ...work, intake, ...told } as const;

@@ -22,6 +22,8 @@ export const paths = {
   programme: '/programme',
   people: '/people',
   me: '/me',
+  messages: '/messages',
+  reminders: '/messages/settings',
   secondStep: '/second-step',
   classes: '/classes',
   sites: '/sites',

@@ -179,6 +179,7 @@ export const upkeep = {
     intake: ['Scraps on offer', 'who brings what, and which bin takes it'],
     programme: ['Programme', 'its name, kilograms or pounds'],
     me: ['You and your devices', 'where you are signed in, another device, password'],
+    messages: ['Messages', 'reminders, changes to your shifts, mail, calendar'],
     people: ['People and invites', 'who may come in, and as what'],
     classes: ['Classes', 'pupils and their picture cards'],
     sites: ['Sites, containers, bedding', 'climate, buckets and caddies, what is in store'],
