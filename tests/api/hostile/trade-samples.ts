@@ -48,7 +48,7 @@ export const tradeSamples = {
       'a zone that this bin lacks': { zone: 3 },
       'a day before the bin': { happenedAt: '2026-05-31T12:00:00Z' },
     };
-    const notTheirs = (['pupil', 'otherVolunteer', 'siteLead'] as const).map((who) => ({ who, ...request }));
+    const notTheirs = (['pupil', 'otherVolunteer'] as const).map((who) => ({ who, ...request }));
     return { who: 'volunteer', params: { id: feedingId }, ...request, notTheirs, also: changed(body, changes) };
   },
   readEntryHistory: ({ feedingId }) => ({ who: 'pupil', url: `/api/entries/${feedingId}/history`, params: { id: feedingId } }),
