@@ -152,7 +152,7 @@ describe('PUT /entries/:id', () => {
     });
   });
 
-  test('the second of two editors sees both versions, and nothing is overwritten', async () => {
+  test('B25: the second of two editors sees both versions, and nothing is overwritten', async () => {
     const { id } = await logged();
     await put('coordinator', id, 1, { note: 'first' });
     const second = await put('volunteer', id, 1, { note: 'second' });

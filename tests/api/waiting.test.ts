@@ -32,7 +32,7 @@ const giveBack = async (who: PersonKey) => {
 };
 
 describe('waiting for a place', () => {
-  test('who waits first is offered the place that comes free, and it is kept for them', async () => {
+  test('C3: who waits first is offered the place that comes free, and it is kept for them', async () => {
     await take('volunteer');
     expect((await join('otherVolunteer')).body.myWait).toMatchObject({ position: 1, offeredUntil: null });
     expect((await join('siteLead')).body.myWait.position).toBe(2);

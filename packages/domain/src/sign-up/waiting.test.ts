@@ -100,7 +100,7 @@ function step(world: World, { what, who, hours }: { what: string; who: number; h
 }
 
 describe('any history of a waiting list', () => {
-  test('never grants twice and never passes over who came first', () => {
+  test('C3: never grants twice and never passes over who came first', () => {
     fc.assert(
       fc.property(fc.array(happening, { maxLength: 40 }), (happenings) => {
         const world: World = { nowMs: 0, startsAtMs: 72 * HOUR_MS, taken: new Set(), queue: [] };
