@@ -155,8 +155,8 @@ function makeRun(store: Store, { runId, invitationId, shiftId }: { runId: string
   inviteProposal(store, invitationId, { at, until: '2026-11-28T09:00:00.000Z' });
 }
 
-/** Tables that note that something was tried or seen; a refused request may add to them, and to nothing else. */
-const logTables = new Set(['audit', 'sign_in_try', 'sign_in_session']);
+/** Tables that note that something was tried, seen or told; a refused request, or a calendar that looks, may add to them, and to nothing else. */
+const logTables = new Set(['audit', 'sign_in_try', 'sign_in_session', 'calendar_stamp']);
 
 const quotedName = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 
