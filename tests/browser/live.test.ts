@@ -84,7 +84,10 @@ test('whoever waits sees the place offered as soon as it is given back, and take
   await send(coordinator, 'delete', `/api/shifts/${shiftId}/sign-ups/${signUpId}`);
   await offer.first().waitFor({ timeout: 10_000 });
   expect(await untouched(volunteer)).toBe('yes');
-  await offer.getByRole('button', { name: /^Take it/ }).click();
+  await offer
+    .first()
+    .getByRole('button', { name: /^Take it/ })
+    .click();
   await expect
     .poll(async () => {
       const shift = await (await volunteer.context.request.get(`/api/shifts/${shiftId}`)).json();

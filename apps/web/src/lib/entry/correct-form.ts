@@ -1,4 +1,4 @@
-import { type Leftover, type Smell, type Squeeze, VISITORS, type WormSighting } from '@middenry/domain';
+import { EXPOSURES, type Leftover, type Smell, type Squeeze, VISITORS, type WormSighting } from '@middenry/domain';
 import type { BodyOf } from '../api/calls.ts';
 import type { Entry } from '../bin/types.ts';
 import { readAmount } from '../format/amount.ts';
@@ -32,6 +32,10 @@ export function correctionFields(entry: Entry, f: Format): Record<string, string
     fields.ph = entry.ph === null ? '' : plain(entry.ph);
     for (const { zone, left } of entry.leftover) fields[`left-${zone}`] = left;
   } else if ('massKg' in entry && entry.massKg !== null) fields.mass = plain(f.massRaw(entry.massKg));
+  if (entry.kind === 'care' || entry.kind === 'worms') fields.share = entry.share === null ? '' : String(entry.share);
+  if (entry.kind === 'care')
+    Object.assign(fields, { exposure: entry.exposure ?? '', place: entry.zone === null ? '' : String(entry.zone) });
+  if (entry.kind === 'worms') fields.otherBinId = entry.otherBinId ?? '';
   if (entry.kind === 'harvest') Object.assign(fields, { destination: entry.destination, destinationNote: entry.destinationNote });
   return fields;
 }
@@ -99,11 +103,11 @@ function bodyOf(entry: Entry, form: FormData, f: Format, base: Base, mass: Mass)
         ...base,
         kind: 'care',
         action: entry.action,
-        zone: entry.zone,
+        zone: form.has('place') ? Number(text(form, 'place')) || null : entry.zone,
         massKg,
         materialId: entry.materialId,
-        exposure: entry.exposure,
-        share: entry.share,
+        exposure: entry.exposure === null ? null : (EXPOSURES.find((x) => x === text(form, 'exposure')) ?? entry.exposure),
+        share: shareOf(entry.share, form),
       };
     }
     case 'note':
@@ -116,13 +120,19 @@ function bodyOf(entry: Entry, form: FormData, f: Format, base: Base, mass: Mass)
         direction: entry.direction,
         massKg,
         how: entry.how,
-        share: entry.share,
-        otherBinId: entry.otherBinId,
+        share: shareOf(entry.share, form),
+        otherBinId: form.has('otherBinId') ? text(form, 'otherBinId') || null : entry.otherBinId,
       };
     }
     default:
       return entry satisfies never;
   }
+}
+
+/** An entry that says no share keeps none; one that does keeps its own where nothing else was chosen. */
+function shareOf(was: number | null, form: FormData): number | null {
+  const typed = Number(text(form, 'share'));
+  return was === null ? null : typed > 0 && typed <= 1 ? typed : was;
 }
 
 function checkFields(form: FormData, f: Format) {

@@ -10,6 +10,8 @@ export const paths = {
   more: '/more',
   bin: (id: string) => `/bins/${id}`,
   binLog: (id: string, kind?: string) => `/bins/${id}/log${kind === undefined ? '' : `?kind=${kind}`}`,
+  binLife: (id: string, kind: 'care' | 'worms', what: string) =>
+    `/bins/${id}/log?kind=${kind}&${kind === 'care' ? 'action' : 'direction'}=${what}`,
   shift: (id: string) => `/shifts/${id}`,
   newShift: '/shifts/new',
   newWeekly: '/shifts/weekly',

@@ -48,7 +48,7 @@ export function readWeeklyForm(
   const binIds = ticked.length > 0 ? ticked : [...allBinIds];
   const kinds = form.getAll('duty').map(String) as DutyKind[];
   const duties = binIds.flatMap((binId) => kinds.map((kind) => ({ binId, kind })));
-  const shared = { siteId: text(form, 'siteId'), title: text(form, 'title'), minutes, places, weeks, binIds, duties };
+  const shared = { siteId: text(form, 'siteId'), title: text(form, 'title'), minutes, places, weeks, binIds, duties, skipClosed: true };
   const rows = starts.map(({ weekday, localTime }) => ({
     ...shared,
     id: text(form, `id-${weekday}`),

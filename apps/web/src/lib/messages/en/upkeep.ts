@@ -29,6 +29,16 @@ export const upkeep = {
     needNumber: 'Write a number, like 0.5.',
     edit: 'Change this bin',
   },
+  life: {
+    label: 'What happens to this bin',
+    moved: 'It moves',
+    rested: 'It rests',
+    woken: 'It is used again',
+    'split-off': 'It is split',
+    'given-away': 'Worms are given away',
+    retired: 'It is taken out of use',
+    splitFirst: 'Is the new bin not on the list yet?',
+  },
   sites: {
     title: 'Sites',
     heading: (n: number) => (n === 1 ? 'One site.' : `${n} sites.`),

@@ -19,6 +19,16 @@ export const load: PageLoad = async ({ fetch, params, url }) => {
     entries: log.items,
     otherBins: bins.items.filter((b) => b.id !== bin.id && b.state !== 'retired'),
     kind: ENTRY_KINDS.find((k) => k === url.searchParams.get('kind')) ?? ('feeding' as const),
+    preset: presetOf(url),
     savedId: url.searchParams.get('saved'),
   };
 };
+
+/** What the way here has chosen already: an action of care, where worms went. */
+function presetOf(url: URL): Record<string, string> {
+  const chosen = ['action', 'direction'].flatMap((name) => {
+    const value = url.searchParams.get(name);
+    return value === null ? [] : [[name, value] as const];
+  });
+  return Object.fromEntries(chosen);
+}
