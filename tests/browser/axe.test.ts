@@ -6,6 +6,8 @@ import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Wa
 let server: Running;
 let browser: Browser;
 let places: Record<string, string>;
+/** What each of them came in with. */
+let cookies: Record<string, Awaited<ReturnType<Walk['context']['cookies']>>>;
 beforeAll(async () => {
   [server, browser] = await Promise.all([serve(), openBrowser()]);
   const walk = await visit(browser, server.origin);
@@ -19,6 +21,7 @@ beforeAll(async () => {
     shift: (await read('/api/shifts')).items[0].id,
     site: (await read('/api/sites')).items[0].id,
   };
+  await letIn(walk);
   await walk.close();
 });
 afterAll(async () => {
@@ -26,14 +29,58 @@ afterAll(async () => {
   await server?.stop();
 });
 
+let made = 0;
+const newId = () => `0199f000-0000-7000-8000-${String(++made).padStart(12, '0')}`;
+
+/** A site lead by an invite and a pupil by a card; another invite and a link for readers stay open. */
+async function letIn(coordinator: Walk): Promise<void> {
+  const post = async (walk: Walk, path: string, data: object) => {
+    const answer = await walk.context.request.post(path, { data, headers: { origin: server.origin } });
+    expect(answer.status(), path).toBe(201);
+    return answer.json();
+  };
+  const siteId = places.site!;
+  const tokenOf = (path: string) => path.split('/').at(-1)!;
+  const invite = async (role: string) =>
+    tokenOf((await post(coordinator, '/api/invites', { id: newId(), role, name: 'Sorrel A.', siteIds: [siteId] })).path);
+  places.invite = await invite('volunteer');
+  places.look = tokenOf((await post(coordinator, '/api/links', { id: newId(), kind: 'board' })).path);
+  const classId = newId();
+  await post(coordinator, '/api/classes', { id: classId, siteId, name: 'Visitors', ageBand: '9-12' });
+  const { classCode, pictures } = await post(coordinator, `/api/classes/${classId}/pupils`, { id: newId(), name: 'Wilf A.' });
+  cookies = {};
+  for (const [who, path, data] of [
+    ['siteLead', '/api/session/invite', { token: await invite('site-lead') }],
+    ['pupil', '/api/session/pupil', { classCode, pictures }],
+  ] as const) {
+    const walk = await visit(browser, server.origin);
+    await post(walk, path, data);
+    cookies[who] = await walk.context.cookies();
+    await walk.close();
+  }
+}
+
 async function signIn(walk: Walk, as: string): Promise<void> {
   if (as === 'nobody') return;
+  const kept = cookies?.[as];
+  if (kept) return walk.context.addCookies(kept);
   const answer = await walk.context.request.post('/api/session/demo', { data: { as }, headers: { origin: server.origin } });
   expect(answer.status()).toBe(201);
 }
 
 const PAGES: Readonly<Record<string, readonly string[]>> = {
-  nobody: ['/sign-in', '/sign-in/code', '/sign-in/pupil', '/setup', '/no-such-page', '/reply/no-token-that-there-ever-was'],
+  nobody: [
+    '/sign-in',
+    '/sign-in/code',
+    '/sign-in/pupil',
+    '/setup',
+    '/no-such-page',
+    '/reply/no-token-that-there-ever-was',
+    '/join/:invite',
+    '/look/:look',
+  ],
+  pupil: ['/', '/bins/:bin', '/more'],
+  siteLead: ['/', '/shifts/:shift', '/classes', '/intake', '/more'],
   volunteer: ['/', '/shifts', '/log', '/bins/:bin', '/bins/:bin/log', '/me', '/more', '/messages', '/messages/settings'],
   coordinator: [
     '/',
@@ -48,6 +95,11 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/entries/:entry',
     '/shifts',
     '/shifts/new',
+    '/shifts/weekly',
+    '/shifts/proposals',
+    '/shifts/terms',
+    '/intake',
+    '/second-step',
     '/shifts/:shift',
     '/season',
     '/people',

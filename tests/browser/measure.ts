@@ -9,6 +9,8 @@ export interface Target {
   readonly top: number;
   /** A link inside a sentence is as high as its line and no higher. */
   readonly inSentence: boolean;
+  /** Stays where it is while the page moves beneath it, so that what it stands near to changes. */
+  readonly floats: boolean;
 }
 
 /** What can be pressed on the page, each once: a hidden radio is met as its label. */
@@ -25,8 +27,11 @@ export const targetsOf = (page: Page): Promise<Target[]> =>
       const around = [...(met.parentElement?.childNodes ?? [])].filter((node) => node !== met && node.nodeType === Node.TEXT_NODE);
       const inSentence = style.display === 'inline' && around.some((node) => (node.textContent ?? '').trim() !== '');
       const name = met.getAttribute('aria-label') ?? met.getAttribute('name') ?? met.textContent?.trim().replace(/\s+/g, ' ').slice(0, 40);
+      let floats = false;
+      for (let at: Element | null = met; at !== null; at = at.parentElement)
+        floats ||= ['fixed', 'sticky'].includes(getComputedStyle(at).position);
       const [left, top] = [box.left + scrollX, box.top + scrollY];
-      boxes.set(met, { what: `${met.localName} ${name}`, width: box.width, height: box.height, left, top, inSentence });
+      boxes.set(met, { what: `${met.localName} ${name}`, width: box.width, height: box.height, left, top, inSentence, floats });
     }
     return [...boxes.values()];
   });
@@ -40,10 +45,10 @@ export function tooSmall(targets: readonly Target[], leastPx: number): string[] 
     .map((t) => `${t.what}: ${Math.round(t.width)} x ${Math.round(t.height)}`);
 }
 
-/** Pairs that stand nearer to each other than they may; one inside the other is no pair. */
+/** Pairs that stand nearer to each other than they may; one inside the other is no pair, and what floats is left out. */
 export function tooNear(targets: readonly Target[], leastPx: number): string[] {
   const found: string[] = [];
-  const whole = targets.filter((t) => !t.inSentence);
+  const whole = targets.filter((t) => !t.inSentence && !t.floats);
   for (const [i, a] of whole.entries())
     for (const b of whole.slice(i + 1)) {
       const across = Math.max(a.left - (b.left + b.width), b.left - (a.left + a.width));

@@ -1,0 +1,100 @@
+/** What fingers meet: sizes and gaps of everything that can be pressed (criteria B2), and sixty bins on one phone screen (A7). */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
+import { targetsOf, tooNear, tooSmall } from './measure.ts';
+
+const BIN_SIDE_PX = 56;
+const ELSEWHERE_PX = 44;
+const GAP_PX = 8;
+
+let server: Running;
+let browser: Browser;
+let walk: Walk;
+const places: Record<string, string> = {};
+const read = async (path: string) => (await walk.context.request.get(path)).json();
+
+beforeAll(async () => {
+  [server, browser] = await Promise.all([serve(), openBrowser()]);
+  walk = await visit(browser, server.origin, { viewport: { width: 360, height: 640 } });
+  await walk.context.request.post('/api/session/demo', { data: { as: 'coordinator' }, headers: { origin: server.origin } });
+  places.bin = (await read('/api/board')).bins[0].id;
+  places.shift = (await read('/api/shifts')).items[0].id;
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+const real = (path: string) => path.replace(/:(\w+)/, (_, name: string) => places[name]!);
+
+describe('B2: at the bin', () => {
+  test.each(['/log', '/bins/:bin/log', '/bins/:bin/log?kind=check', '/bins/:bin/log?kind=harvest', '/bins/:bin/log?kind=care'])(
+    'everything on %s is 56 px and stands 8 px apart',
+    async (path) => {
+      await walk.page.goto(real(path), { waitUntil: 'load' });
+      const targets = await targetsOf(walk.page);
+      expect(targets.length).toBeGreaterThan(5);
+      expect([...tooSmall(targets, BIN_SIDE_PX), ...tooNear(targets, GAP_PX)]).toEqual([]);
+    },
+  );
+});
+
+describe('B2: elsewhere', () => {
+  test.each([
+    '/',
+    '/?order=place',
+    '/bins/:bin',
+    '/shifts',
+    '/shifts/:shift',
+    '/season',
+    '/people',
+    '/me',
+    '/messages',
+    '/intake',
+    '/more',
+  ])('everything on %s is 44 px', async (path) => {
+    await walk.page.goto(real(path), { waitUntil: 'load' });
+    const targets = await targetsOf(walk.page);
+    expect(targets.length).toBeGreaterThan(5);
+    expect(tooSmall(targets, ELSEWHERE_PX)).toEqual([]);
+  });
+});
+
+test('A7: header, summary line and sixty bins fit one phone screen, in the order of their places', async () => {
+  const site = (await read('/api/sites')).items[0].id;
+  const { today } = await read('/api/session');
+  const there = (await read('/api/board')).bins.length as number;
+  for (let n = there; n < 60; n += 1) {
+    const answer = await walk.context.request.post('/api/bins', {
+      headers: { origin: server.origin },
+      data: {
+        id: `0199f000-0000-7000-8000-${String(n).padStart(12, '0')}`,
+        siteId: site,
+        code: `Z${n}`,
+        name: `Bin ${n}`,
+        kind: 'tote',
+        areaM2: 0.2,
+        depthM: 0.35,
+        zones: 2,
+        startedOn: today,
+        wormsKg: 0.5,
+        bedWaterKg: 4,
+        bed: [{ materialId: 'cardboard_corrugated', massKg: 2 }],
+        placeOrder: n,
+      },
+    });
+    expect(answer.status()).toBe(201);
+  }
+  for (const width of [320, 360, 390]) {
+    await walk.page.setViewportSize({ width, height: 640 });
+    await walk.page.goto('/?order=place', { waitUntil: 'load' });
+    const tiles = await walk.page
+      .locator('.tile')
+      .evaluateAll((all) => all.map((tile) => tile.getBoundingClientRect().toJSON() as DOMRect));
+    expect(tiles).toHaveLength(60);
+    const tabs = await walk.page.evaluate(() => document.querySelector('nav.tabs')?.getBoundingClientRect().top ?? innerHeight);
+    expect(Math.max(...tiles.map((tile) => tile.bottom)), `last row at ${width}`).toBeLessThanOrEqual(tabs);
+    expect(Math.min(...tiles.map((tile) => tile.width))).toBeGreaterThanOrEqual(46.5);
+    expect(Math.min(...tiles.map((tile) => tile.height))).toBeGreaterThanOrEqual(43.5);
+  }
+});
