@@ -2,6 +2,7 @@ import { addPersonRows, buildRota, candidatesOf, type RotaModel } from './build.
 import { conflictsOf } from './conflicts.ts';
 import { type LinearModel, ModelBuilder, type Solver, type SolverLimits, type Term } from './linear-model.ts';
 import { scoreOf } from './score.ts';
+import { seatedBest } from './seats.ts';
 import { type RotaTable, shiftsByPerson, tableOf } from './table.ts';
 import { type FoundRota, type Proposal, type RotaAnswer, type RotaSpec, SCORE_PARTS, type StageReport } from './types.ts';
 
@@ -26,7 +27,7 @@ export async function solveRota(spec: RotaSpec, solver: Solver, limits: SolverLi
   const possible = await possiblePlaces(table, solver);
   const model = buildRota(table, possible);
   const { values, stages } = await solveStages(model, solver, limits);
-  const proposals = proposalsOf(model, values);
+  const proposals = seatedBest(table, proposalsOf(model, values));
   const score = scoreOf(table, proposals, possible);
   const reports = stages.map(({ part, bound }): StageReport => ({ part, value: score[part], bound, proven: bound >= score[part] }));
   const unproven = reports.find(({ proven }) => !proven);
