@@ -3,11 +3,13 @@ import { readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { serve } from '../browser/harness.ts';
 import { type Ended, Folders, startRefused } from './stage.ts';
 
 const folders = new Folders();
+// The demonstration that the others copy is made outside of their time.
+beforeAll(async () => void (await folders.withDemo()), 120_000);
 afterAll(() => folders.remove());
 
 const hashOf = (file: string): string => createHash('sha256').update(readFileSync(file)).digest('hex');

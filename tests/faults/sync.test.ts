@@ -25,12 +25,14 @@ async function enter(url: string): Promise<Record<string, string>> {
 it('F2: syncs the disk at least once for every acknowledged write', { timeout: 90_000 }, async () => {
   const trace = join(dir, 'trace');
   const server = await startServer({ dataDir: dir });
+  const headers = await enter(server.url);
+  // The model works through every bin after a start; watched by the tracer that would take minutes.
+  expect((await fetch(`${server.url}/api/board`, { headers })).status).toBe(200);
   const tracer = spawn('strace', ['-f', '-p', String(server.child.pid), '-e', 'trace=fsync,fdatasync', '-o', trace]);
   await new Promise((resolve, reject) => {
     tracer.once('error', () => reject(new Error('Cannot count syncs as strace is not installed: apt-get install strace')));
     tracer.stderr.once('data', resolve);
   });
-  const headers = await enter(server.url);
   const syncs = () =>
     readFileSync(trace, 'utf8')
       .split('\n')

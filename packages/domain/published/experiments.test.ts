@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { experimentPage } from './experiment-page.ts';
 import { coverage } from './experiments/coverage.ts';
 import { STUDIES } from './experiments/index.ts';
 
@@ -26,6 +28,13 @@ describe('published experiments', () => {
     expect(inside / Math.max(1, scored.length), `${inside} of ${scored.length}`).toBeGreaterThanOrEqual(
       scored.length === 0 ? 0 : LEAST_SHARE[grade],
     );
+  });
+});
+
+describe('docs/explanation/experiments.md', () => {
+  it('keeps every figure as it is now, misses with their reason', () => {
+    const page = readFileSync(new URL('../../../docs/explanation/experiments.md', import.meta.url), 'utf8');
+    expect(experimentPage(runs.map(({ study, result }) => ({ study, rows: result.rows })))).toBe(page);
   });
 });
 
