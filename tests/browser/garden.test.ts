@@ -189,5 +189,6 @@ test('after backup, wipe and restore all of it is still there', async () => {
     people: (await read(again, '/api/people')).items.length,
   };
   expect(after).toEqual(before);
-  expect(again.complaints).toEqual([]);
+  // The password alone is answered 401, which asks for the code; a browser complains of that answer when a script sent the form.
+  expect(again.complaints.filter((line) => !(line.includes('/sign-in') && line.includes('401')))).toEqual([]);
 });
