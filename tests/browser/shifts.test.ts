@@ -215,7 +215,7 @@ test('what falls due is made into a shift that covers it', async () => {
   expect(after.items.some(({ key }) => key === before.items[0]!.key)).toBe(false);
 });
 
-test('what became of a shift is said duty by duty, with minutes; what was missed is due again', async () => {
+test('what became of a shift is said duty by duty, with minutes; what was missed stands on its card', async () => {
   const { today } = await read(coordinator, '/api/session');
   const from = new Date(`${today}T12:00:00Z`);
   from.setUTCDate(from.getUTCDate() - 20);
