@@ -3,6 +3,7 @@ import Papa from 'papaparse';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
+import { spanishWalks } from './spanish.ts';
 
 let server: Running;
 let browser: Browser;
@@ -136,3 +137,5 @@ async function mine(walk: Walk): Promise<number> {
   const answer = await walk.context.request.get('/api/shifts?mine=true');
   return ((await answer.json()).items as unknown[]).length;
 }
+
+describe('a reader of Spanish', () => spanishWalks(() => ({ browser, server })));

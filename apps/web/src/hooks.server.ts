@@ -1,5 +1,6 @@
 import type { Handle, HandleFetch, HandleServerError } from '@sveltejs/kit';
-import { LANGUAGE } from '$lib/messages/index.ts';
+import { LANGUAGE_COOKIE, languageFor } from '$lib/messages/languages.ts';
+import { inLanguage } from '$lib/messages/per-reader.server.ts';
 import { pageClass } from '$lib/paths/page-class.ts';
 
 const PASSED_ON = ['accept', 'content-type', 'cookie', 'user-agent', 'accept-language', 'idempotency-key', 'if-match', 'if-none-match'];
@@ -43,11 +44,14 @@ export const handle: Handle = async ({ event, resolve }) => {
   event.locals.clientAddress = clientAddress(event);
   const paper = event.cookies.get('paper');
   const chosen = paper === 'day' || paper === 'night' ? `data-paper="${paper}"` : '';
-  const response = await resolve(event, {
-    transformPageChunk: ({ html }) =>
-      html.replace('%lang%', LANGUAGE).replace('%page-class%', pageClass(event.url.pathname)).replace('%paper%', chosen),
-    filterSerializedResponseHeaders: (name) => name === 'content-type' || name === 'etag',
-  });
+  const language = languageFor(event.cookies.get(LANGUAGE_COOKIE), event.request.headers.get('accept-language'));
+  const response = await inLanguage(language, () =>
+    resolve(event, {
+      transformPageChunk: ({ html }) =>
+        html.replace('%lang%', language).replace('%page-class%', pageClass(event.url.pathname)).replace('%paper%', chosen),
+      filterSerializedResponseHeaders: (name) => name === 'content-type' || name === 'etag',
+    }),
+  );
   for (const cookie of event.locals.apiCookies) response.headers.append('set-cookie', cookie);
   if (response.headers.get('content-type')?.startsWith('text/html')) response.headers.set('cache-control', 'no-store');
   return response;

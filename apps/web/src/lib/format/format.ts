@@ -9,6 +9,8 @@ import {
   OUNCES_PER_LB,
   percentFromFrac,
 } from '@middenry/domain';
+import { words } from '../messages/index.ts';
+import type { Figures } from '../messages/shape.ts';
 import { addDays, dayNumber, daysBetween, localDay, localTime } from './days.ts';
 import { fromCelsius, KG_PER, LITRES_PER_QUART, type UnitSystem } from './units.ts';
 
@@ -23,6 +25,9 @@ export interface FormatSettings {
 /** A space that never breaks between a number and its unit. */
 const NB = '\u00a0';
 const MOST_FOOD_DAYS = 60;
+
+/** Asked anew each time: the next page may be for a reader of another language. */
+const said = (): Figures => words.figures;
 
 export type Format = ReturnType<typeof makeFormat>;
 
@@ -61,7 +66,7 @@ export function makeFormat(settings: FormatSettings) {
     }
     return kg < 0.095 && kg > 0 ? `${number(kg * GRAMS_PER_KG)}${NB}g` : `${short(kg)}${NB}kg`;
   };
-  const days = (n: number) => (Math.round(n) === 1 ? `1${NB}day` : `${number(Math.round(n))}${NB}days`);
+  const days = (n: number) => said().days(Math.round(n), number(Math.round(n)));
 
   return {
     settings,
@@ -82,26 +87,27 @@ export function makeFormat(settings: FormatSettings) {
     /** The plain number in the shown unit, for a chart. */
     massRaw: (kg: number) => (us ? kg / KG_PER.lb : kg),
     massUnit: us ? ('lb' as const) : ('kg' as const),
-    water: (kg: number) => (us ? `${short(kg / LITRES_PER_QUART)}${NB}quarts` : `${short(kg)}${NB}litres`),
-    litres: (l: number) => (us ? `${short(l / (4 * LITRES_PER_QUART))}${NB}gal` : `${short(l)}${NB}litres`),
-    depth: (m: number) => (us ? `${short((m / METRES_PER_FOOT) * INCHES_PER_FOOT)}${NB}in` : `${short(m * CM_PER_M)}${NB}cm`),
-    area: (m2: number) => (us ? `${short(m2 / METRES_PER_FOOT ** 2)}${NB}sq${NB}ft` : `${short(m2)}${NB}m²`),
-    length: (m: number) => (us ? `${short(m / METRES_PER_FOOT)}${NB}ft` : `${short(m)}${NB}m`),
+    water: (kg: number) => (us ? `${short(kg / LITRES_PER_QUART)}${NB}${said().quarts}` : `${short(kg)}${NB}${said().litres}`),
+    litres: (l: number) => (us ? `${short(l / (4 * LITRES_PER_QUART))}${NB}${said().gallons}` : `${short(l)}${NB}${said().litres}`),
+    depth: (m: number) => (us ? `${short((m / METRES_PER_FOOT) * INCHES_PER_FOOT)}${NB}${said().inches}` : `${short(m * CM_PER_M)}${NB}cm`),
+    area: (m2: number) => (us ? `${short(m2 / METRES_PER_FOOT ** 2)}${NB}${said().squareFeet}` : `${short(m2)}${NB}m²`),
+    length: (m: number) => (us ? `${short(m / METRES_PER_FOOT)}${NB}${said().feet}` : `${short(m)}${NB}m`),
     temp: (c: number) => `${number(fromCelsius(c, us ? 'f' : 'c'))}${NB}°${us ? 'F' : 'C'}`,
     tempUnit: us ? ('f' as const) : ('c' as const),
     percent: (fraction: number) => `${number(percentFromFrac(fraction))}${NB}%`,
     /** A chance is never called certain. */
-    chance: (p: number) => (p > 0.99 ? `over${NB}99${NB}%` : p < 0.01 ? `under${NB}1${NB}%` : `${number(percentFromFrac(p))}${NB}%`),
+    chance: (p: number) =>
+      p > 0.99 ? said().over(`99${NB}%`) : p < 0.01 ? said().under(`1${NB}%`) : `${number(percentFromFrac(p))}${NB}%`,
     days,
     /** Beyond two months a number of days of food means only: far too much. */
-    foodDays: (n: number) => (n > MOST_FOOD_DAYS ? `over${NB}${MOST_FOOD_DAYS}${NB}days` : days(n)),
+    foodDays: (n: number) => (n > MOST_FOOD_DAYS ? said().over(days(MOST_FOOD_DAYS)) : days(n)),
     hours: (minutes: number) => `${short(minutes / MINUTES_PER_HOUR)}${NB}h`,
     /** One decimal everywhere, so that a column adds up as shown. */
     hoursShown: (minutes: number) => number(minutes / MINUTES_PER_HOUR, 1),
     minutes: (n: number) =>
       n >= 2 * MINUTES_PER_HOUR || (n >= MINUTES_PER_HOUR && n % MINUTES_PER_HOUR === 0)
-        ? `${short(n / MINUTES_PER_HOUR)}${NB}${n === MINUTES_PER_HOUR ? 'hour' : 'hours'}`
-        : `${number(n)}${NB}${n === 1 ? 'minute' : 'minutes'}`,
+        ? said().hours(n / MINUTES_PER_HOUR, short(n / MINUTES_PER_HOUR))
+        : said().minutes(n, number(n)),
     weekday,
     shortWeekday,
     date,
@@ -119,7 +125,7 @@ export function makeFormat(settings: FormatSettings) {
       const [h = 0, m = 0] = start.split(':').map(Number);
       const end = h * MINUTES_PER_HOUR + m + minutes;
       const two = (n: number) => String(n).padStart(2, '0');
-      return `${start} to ${two(Math.floor(end / MINUTES_PER_HOUR) % HOURS_PER_DAY)}:${two(end % MINUTES_PER_HOUR)}`;
+      return said().timeSpan(start, `${two(Math.floor(end / MINUTES_PER_HOUR) % HOURS_PER_DAY)}:${two(end % MINUTES_PER_HOUR)}`);
     },
     addDays,
     dayNumber,
@@ -141,30 +147,30 @@ function nearDays({ today, weekday, date, days }: DayWords) {
     /** A day near today in the words people use: today, tomorrow, by Friday. */
     near: (day: string) => {
       const away = daysBetween(today, day);
-      if (away === 0) return 'today';
-      if (away === 1) return 'tomorrow';
-      if (away === -1) return 'yesterday';
+      if (away === 0) return said().today;
+      if (away === 1) return said().tomorrow;
+      if (away === -1) return said().yesterday;
       if (Math.abs(away) < DAYS_PER_WEEK) return weekday(day);
       return date(day);
     },
     /** The same inside a sentence: today, tomorrow, on Friday, on 3 Dec. */
     on: (day: string) => {
       const away = daysBetween(today, day);
-      if (away === 0) return 'today';
-      if (away === 1) return 'tomorrow';
-      return `on ${away > 0 && away < DAYS_PER_WEEK ? weekday(day) : date(day)}`;
+      if (away === 0) return said().today;
+      if (away === 1) return said().tomorrow;
+      return said().on(away > 0 && away < DAYS_PER_WEEK ? weekday(day) : date(day));
     },
     ago: (day: string) => {
       const back = daysBetween(day, today);
-      if (back <= 0) return 'today';
-      if (back === 1) return 'yesterday';
-      return back < 60 ? `${days(back)} ago` : `on ${date(day)}`;
+      if (back <= 0) return said().today;
+      if (back === 1) return said().yesterday;
+      return back < 60 ? said().ago(days(back)) : said().on(date(day));
     },
     since: (day: string) => {
       const back = daysBetween(day, today);
-      if (back <= 0) return 'since today';
-      if (back === 1) return 'since yesterday';
-      return back < DAYS_PER_WEEK ? `since ${weekday(day)}` : `since ${date(day)}`;
+      if (back <= 0) return said().since(said().today);
+      if (back === 1) return said().since(said().yesterday);
+      return said().since(back < DAYS_PER_WEEK ? weekday(day) : date(day));
     },
   };
 }

@@ -36,6 +36,10 @@ describe('readDay()', () => {
     ['27 xyz', null],
     ['  27   3   2027 ', '2027-03-27'],
     ['2 dec', '2025-12-02'],
+    ['2 dic', '2025-12-02'],
+    ['27 de marzo de 2027', '2027-03-27'],
+    ['5 agosto 2026', '2026-08-05'],
+    ['5 abr 2026', '2026-04-05'],
   ])('reads %j as %j', (typed, day) => {
     expect(readDay(typed, TODAY)).toBe(day);
   });

@@ -1,6 +1,8 @@
 import { dayFromNumber, dayNumber } from './days.ts';
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+/** The Spanish ones that begin otherwise. */
+const MESES: Readonly<Record<string, string>> = { ene: 'jan', abr: 'apr', ago: 'aug', dic: 'dec' };
 const CENTURY = 2000;
 
 /**
@@ -14,6 +16,7 @@ export function readDay(typed: string, today: string, monthFirst = false): strin
   const text = typed
     .trim()
     .toLowerCase()
+    .replace(/\bde\b/g, ' ')
     .replace(/(\d)(st|nd|rd|th)\b/g, '$1')
     .replace(/,/g, ' ');
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text);
@@ -26,7 +29,8 @@ export function readDay(typed: string, today: string, monthFirst = false): strin
   const numbers = parts.slice(0, 2).map(Number);
   if (named > 1) return null;
   if (named >= 0) {
-    const word = parts[named] ?? '';
+    const typedMonth = parts[named] ?? '';
+    const word = MESES[typedMonth.slice(0, 3)] ?? typedMonth;
     const month = word.length >= 3 ? MONTHS.findIndex((m) => word.startsWith(m)) + 1 : 0;
     return month === 0 ? null : withYear(year, month, numbers[1 - named] ?? Number.NaN, today);
   }

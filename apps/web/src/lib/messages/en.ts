@@ -1,4 +1,5 @@
 import { errors } from './en/errors.ts';
+import { figures } from './en/figures.ts';
 import { folk } from './en/folk.ts';
 import { intake } from './en/intake.ts';
 import { pages } from './en/pages.ts';
@@ -7,4 +8,4 @@ import { told } from './en/told.ts';
 import { upkeep } from './en/upkeep.ts';
 import { work } from './en/work.ts';
 
-export const en = { ...science, errors, ...pages, ...folk, ...upkeep, ...work, intake, ...told } as const;
+export const en = { ...science, errors, ...pages, ...folk, ...upkeep, ...work, intake, ...told, figures } as const;

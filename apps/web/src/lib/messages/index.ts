@@ -1,6 +1,23 @@
 import { en } from './en.ts';
+import type { Messages } from './shape.ts';
 
-/** The words of the pages. A second language is one more catalogue of this shape. */
-export type Messages = typeof en;
-export const words: Messages = en;
-export const LANGUAGE = 'en-GB';
+export type { Messages } from './shape.ts';
+
+let read: () => Messages = unread;
+// Never in the browser's build, so that a phone downloads its reader's language only.
+if (import.meta.env.SSR) read = () => en;
+
+function unread(): Messages {
+  throw new Error('The words were asked for before they were there.');
+}
+
+/** Says where the reader's words are: in the browser once, on the server per request. */
+export function readWordsBy(reader: () => Messages): void {
+  read = reader;
+}
+
+/**
+ * The words for whoever reads the page being made. Ask inside a component or a function, never while
+ * a module loads: on the server that would keep one reader's language for all.
+ */
+export const words: Messages = new Proxy({} as Messages, { get: (_none, key) => Reflect.get(read(), key) });

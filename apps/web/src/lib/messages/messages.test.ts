@@ -27,10 +27,12 @@ import {
 } from '@middenry/domain';
 import { describe, expect, it } from 'vitest';
 import { makeFormat } from '../format/format.ts';
-import { words } from './index.ts';
+import { en } from './en.ts';
+import { es } from './es.ts';
+import { inLanguage } from './per-reader.server.ts';
+import type { Messages } from './shape.ts';
 import { readValues } from './values.ts';
 
-const f = makeFormat({ units: 'metric', locale: 'en-GB', timeZone: 'Europe/London', today: '2026-11-25' });
 const BROKEN = /undefined|null|NaN|\[object|\s[.,]|\s\s|\.\./;
 const FULL = {
   zone: 4,
@@ -59,7 +61,14 @@ const FULL = {
   intervalDays: 7,
 };
 
-describe('words', () => {
+const CATALOGUES: readonly (readonly ['en' | 'es', string, Messages])[] = [
+  ['en', 'en-GB', en],
+  ['es', 'es-ES', es],
+];
+
+describe.each(CATALOGUES)('words in %s', (language, locale, words) => {
+  const f = makeFormat({ units: 'metric', locale, timeZone: 'Europe/London', today: '2026-11-25' });
+
   it('has a word for every value of every closed list', () => {
     const lists = {
       bands: BANDS,
@@ -95,16 +104,16 @@ describe('words', () => {
   it.each(REASON_CODES)('reason %s makes a whole sentence, with all its values and with none', (code) => {
     // A feeding of next week is no feeding of last week.
     for (const values of [FULL, { ...FULL, dayOn: '2026-11-29' }, {}]) {
-      const said = words.reasons[code](readValues(values, f), f);
+      const said = inLanguage(language, () => words.reasons[code](readValues(values, f), f));
       expect(said).not.toMatch(BROKEN);
-      expect(said).toMatch(/^[A-Z0-9].*\.$/);
+      expect(said).toMatch(/^[\p{Lu}0-9].*\.$/u);
     }
   });
 
   it.each(SIGNAL_IDS)('signal %s says now, soon and maybe, each in its own words and short enough for a tile', (id) => {
     const facts = [
       { zone: 4, holdsNow: true, by: null, act: true },
-      { zone: 4, holdsNow: false, by: 'Friday', act: true },
+      { zone: 4, holdsNow: false, by: language === 'es' ? 'viernes' : 'Friday', act: true },
       { zone: null, holdsNow: false, by: null, act: false },
     ];
     for (const x of facts) {
@@ -119,7 +128,7 @@ describe('words', () => {
       { zone: 4, massKg: 1.2 },
       { zone: null, massKg: null },
     ]) {
-      const said = words.remedies[id](x, f);
+      const said = inLanguage(language, () => words.remedies[id](x, f));
       expect(said).not.toMatch(BROKEN);
       expect(said.length).toBeLessThanOrEqual(80);
     }
@@ -129,5 +138,13 @@ describe('words', () => {
     const all = [...Object.values(words.cautions), ...Object.values(words.errors).flatMap((e) => [e.what, e.next])];
     for (const said of all)
       for (const sentence of said.split(/[.!?] /)) expect(sentence.split(/\s+/).length, sentence).toBeLessThanOrEqual(18);
+  });
+
+  it('H27: an error says what and what next, in at most 25 words', () => {
+    for (const { what, next } of Object.values(words.errors)) {
+      expect(what).toMatch(/^\p{Lu}.*\.$/u);
+      expect(next).toMatch(/^\p{Lu}.*\.$/u);
+      expect(`${what} ${next}`.split(/\s+/).length, what).toBeLessThanOrEqual(25);
+    }
   });
 });

@@ -4,6 +4,7 @@ export const paths = {
   signIn: '/sign-in',
   signOut: '/sign-out',
   paper: '/paper',
+  language: '/language',
   log: '/log',
   shifts: '/shifts',
   season: '/season',

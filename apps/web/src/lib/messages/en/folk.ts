@@ -74,6 +74,8 @@ export const folk = {
     someone: 'somebody',
   },
   me: {
+    language: 'Language',
+    languageText: 'Kept on this device.',
     title: 'You and your devices',
     heading: (n: number) => (n === 1 ? 'You are signed in on one device.' : `You are signed in on ${n} devices.`),
     here: 'this one',

@@ -1,8 +1,8 @@
 // Data: the words of the pages. Functions take what they name; numbers come in as formatted text.
 import type { Answer } from '../../api/calls.ts';
 
-type CareAction = Extract<Answer<'listEntries'>['items'][number], { kind: 'care' }>['action'];
-interface CareFacts {
+export type CareAction = Extract<Answer<'listEntries'>['items'][number], { kind: 'care' }>['action'];
+export interface CareFacts {
   readonly zone: string;
   readonly mass: string;
   readonly water: string;

@@ -30,7 +30,7 @@ export interface FlagFacts {
   readonly by: string | null;
   readonly act: boolean;
 }
-interface SignalWords {
+export interface SignalWords {
   /** Two or three words for a tile. */
   readonly short: (x: FlagFacts) => string;
   /** One word for a list. */

@@ -1,6 +1,6 @@
 // Data: the words for messages, reminders, mail and calendars.
 type Facts = Readonly<Record<string, string | number | boolean | null>>;
-interface Said {
+export interface Said {
   readonly site: string;
   readonly when: string;
   readonly was: string;

@@ -1,0 +1,17 @@
+import type { figures } from './en/figures.ts';
+import type { en } from './en.ts';
+
+/** Takes the very words out of a type and leaves their places: what any language has to fill. */
+type Places<T> = T extends string
+  ? string
+  : T extends (...given: infer Given) => string
+    ? (...given: Given) => string
+    : T extends (...given: infer Given) => infer Said
+      ? (...given: Given) => Said
+      : { readonly [Key in keyof T]: Places<T[Key]> };
+
+/** The words of the pages. A language is one catalogue of this shape; a missing word is a type error. */
+export type Messages = Places<typeof en>;
+
+/** The words around numbers, on their own: the sentences lean on how numbers look, so those must not lean on all sentences. */
+export type Figures = Places<typeof figures>;

@@ -1,0 +1,15 @@
+import { redirect } from '@sveltejs/kit';
+import { isLanguage, LANGUAGE_COOKIE } from '$lib/messages/languages.ts';
+import { ownPath } from '$lib/paths/paths.ts';
+import type { RequestHandler } from './$types';
+
+const YEAR_S = 31_536_000;
+
+/** Keeps the chosen language on this device for a year, signed in or not. */
+export const POST: RequestHandler = async ({ request, cookies }) => {
+  const form = await request.formData();
+  const wanted = String(form.get('language') ?? '');
+  if (isLanguage(wanted))
+    cookies.set(LANGUAGE_COOKIE, wanted, { path: '/', maxAge: YEAR_S, sameSite: 'lax', httpOnly: true, secure: false });
+  redirect(303, ownPath(String(form.get('back') ?? '/')));
+};

@@ -1,0 +1,93 @@
+/** A reader of Spanish: chooses it, takes a place, logs with a decimal comma, and nothing is off the screen. Runs on the stage of whole-loop.test.ts. */
+import type { Browser } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { axeFaults, type Running, sidewaysPx, visit } from './harness.ts';
+
+const ROUTES = [
+  '/',
+  '/log',
+  '/shifts',
+  '/season',
+  '/more',
+  '/me',
+  '/messages',
+  '/messages/settings',
+  '/intake',
+  '/people',
+  '/classes',
+  '/sites',
+  '/materials',
+  '/keep',
+  '/links',
+  '/audit',
+  '/programme',
+  '/shifts/new',
+  '/shifts/weekly',
+  '/shifts/proposals',
+  '/shifts/terms',
+  '/bins/new',
+];
+
+type Stage = () => { readonly browser: Browser; readonly server: Running };
+
+async function placeAndFeeding(stage: Stage): Promise<void> {
+  const walk = await visit(stage().browser, stage().server.origin, { viewport: { width: 360, height: 740 } });
+  const { page } = walk;
+  await page.goto('/sign-in');
+  await page.getByRole('button', { name: 'Español' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Entra y mira cómo están las lombrices.' }).waitFor();
+  expect(await page.locator('html').getAttribute('lang')).toBe('es');
+  expect(await axeFaults(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Mirar como voluntariado' }).click();
+  await page.getByRole('link', { name: 'Turnos' }).first().click();
+  await page
+    .getByRole('button', { name: /Tomar la plaza de/ })
+    .first()
+    .click();
+  await page.getByText('La plaza es tuya.').waitFor();
+  expect(await axeFaults(page)).toEqual([]);
+  await page.goto('/log');
+  await page.getByRole('heading', { level: 1, name: '¿En qué compostera estás?' }).waitFor();
+  await page.locator('main a[href^="/bins/"]').first().click();
+  await page.getByText('¿Cuánto entró?').waitFor();
+  expect(await axeFaults(page)).toEqual([]);
+  await page.getByRole('radio', { name: /Por peso/ }).check();
+  await page.locator('#weight').fill('0,3');
+  await page.locator('input[name="zone"]').first().check();
+  await page.locator('input[name="food"]').first().check();
+  await page.getByRole('button', { name: /^Guardar/ }).click();
+  const sure = page.getByRole('button', { name: /^Sí/ });
+  await Promise.race([sure.waitFor(), page.locator('.saved').waitFor()]);
+  if (await sure.isVisible()) await sure.click();
+  await page.locator('.saved').getByText('Guardado.').waitFor();
+  await page.goto(page.url().split('/log')[0] ?? '/');
+  await page
+    .getByText(/Comida: 0,3.kg de/)
+    .first()
+    .waitFor();
+  expect(walk.complaints).toEqual([]);
+  await walk.close();
+}
+
+async function everyRoute(stage: Stage): Promise<void> {
+  const walk = await visit(stage().browser, stage().server.origin, {
+    viewport: { width: 320, height: 640 },
+    extraHTTPHeaders: { 'accept-language': 'es' },
+  });
+  await walk.context.request.post('/api/session/demo', { data: { as: 'coordinator' }, headers: { origin: stage().server.origin } });
+  const wide: string[] = [];
+  for (const route of ROUTES) {
+    const answer = await walk.page.goto(route);
+    const px = await sidewaysPx(walk.page);
+    const lang = await walk.page.locator('html').getAttribute('lang');
+    if (px > 0 || answer?.status() !== 200 || lang !== 'es') wide.push(`${route}: ${px} px, ${answer?.status()}, ${lang}`);
+  }
+  expect(wide).toEqual([]);
+  expect(walk.complaints).toEqual([]);
+  await walk.close();
+}
+
+export function spanishWalks(stage: Stage): void {
+  test('B7: a volunteer in Spanish takes a place and logs a feeding with a decimal comma', () => placeAndFeeding(stage));
+  test('no page in Spanish is wider than a narrow phone, and each says its language', () => everyRoute(stage));
+}
