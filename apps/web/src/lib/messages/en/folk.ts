@@ -18,7 +18,7 @@ export const folk = {
   code: {
     title: 'Sign in with a code',
     heading: 'Type the code for this device.',
-    lead: 'They stand on a device where you are signed in, or your coordinator reads them to you.',
+    lead: 'They stand on a device where you are signed in. Or your coordinator reads them to you.',
     field: 'Four letters or digits, then six digits',
     submit: 'Sign in',
     link: 'I have a code for this device',

@@ -175,7 +175,7 @@ const reasons = {
   squeezed: (v, f) => `A squeeze gave ${squeezeWord(v.text('squeeze'))}${v.day === null ? '' : `, on ${f.date(v.day)}`}.`,
   'ph-low': (v, _f) => `It measures pH ${v.number('ph', 1) ?? 'low'}. Below 5.5 is too sour.`,
   'nitrogen-high': (v, _f) =>
-    `There is too little card or paper for so much green food${v.number('cnRatio') === null ? '' : ` (carbon to nitrogen ${v.number('cnRatio')} to 1)`}.`,
+    `There is too little card or paper for so much green food.${v.number('cnRatio') === null ? '' : ` Carbon to nitrogen is ${v.number('cnRatio')} to 1.`}`,
   'bedding-eaten': (v, _f) =>
     `Bedding is down to ${v.percent('beddingFrac') ?? 'little'} of the bed. It should be at least ${v.percent('minFrac') ?? 'more'}.`,
   'castings-deep': (v, _f) =>

@@ -52,7 +52,7 @@ const signals: Record<SignalId, SignalWords> = {
         `${inZone(x.zone)} puede quedarse sin aire`,
         `A ${inZone(x.zone).toLowerCase()} le puede faltar aire`,
       ),
-    else: 'Si no se hace nada, empezará a oler y las lombrices se irán de ese rincón.',
+    else: 'Si no se hace nada, empezará a oler. Las lombrices se irán de ese rincón.',
   },
   overfed: {
     name: 'demasiada comida',
@@ -174,7 +174,7 @@ const reasons: Record<ReasonCode, (v: Reading, f: Format) => string> = {
   squeezed: (v, f) => `Al apretar un puñado: ${squeezeWord(v.text('squeeze'))}${dated(v, f, ', ')}.`,
   'ph-low': (v) => `El pH medido es ${v.number('ph', 1) ?? 'bajo'}. Por debajo de 5,5 es muy agrio.`,
   'nitrogen-high': (v) =>
-    `Hay poco cartón o papel para tanta comida verde${v.number('cnRatio') === null ? '' : ` (carbono y nitrógeno, ${v.number('cnRatio')} a 1)`}.`,
+    `Hay poco cartón o papel para tanta comida verde.${v.number('cnRatio') === null ? '' : ` Carbono y nitrógeno están ${v.number('cnRatio')} a 1.`}`,
   'bedding-eaten': (v) =>
     `La cama ha bajado a ${v.percent('beddingFrac') ?? 'muy poco'} del lecho. Debe ser al menos ${v.percent('minFrac') ?? 'algo más'}.`,
   'castings-deep': (v) =>
