@@ -75,6 +75,10 @@ async function everyRoute(stage: Stage): Promise<void> {
     extraHTTPHeaders: { 'accept-language': 'es' },
   });
   await walk.context.request.post('/api/session/demo', { data: { as: 'coordinator' }, headers: { origin: stage().server.origin } });
+  const scripts: Promise<string>[] = [];
+  walk.page.on('response', (answer) => {
+    if (answer.request().resourceType() === 'script') scripts.push(answer.text().catch(() => ''));
+  });
   const wide: string[] = [];
   for (const route of ROUTES) {
     const answer = await walk.page.goto(route);
@@ -83,11 +87,13 @@ async function everyRoute(stage: Stage): Promise<void> {
     if (px > 0 || answer?.status() !== 200 || lang !== 'es') wide.push(`${route}: ${px} px, ${answer?.status()}, ${lang}`);
   }
   expect(wide).toEqual([]);
+  const fetched = (await Promise.all(scripts)).join('\n');
+  expect(['Ponte guantes.', 'Wear gloves.'].map((words) => fetched.includes(words))).toEqual([true, false]);
   expect(walk.complaints).toEqual([]);
   await walk.close();
 }
 
 export function spanishWalks(stage: Stage): void {
   test('B7: a volunteer in Spanish takes a place and logs a feeding with a decimal comma', () => placeAndFeeding(stage));
-  test('no page in Spanish is wider than a narrow phone, and each says its language', () => everyRoute(stage));
+  test('B26: no page in Spanish is wider than a narrow phone, each says its language, and no other is fetched', () => everyRoute(stage));
 }

@@ -60,5 +60,5 @@ export function dutyWords(duty: Duty, f: Format): { what: string; when: string; 
   if (duty.overdue) return { what, why, when: words.bin.dutyOverdue(f.since(duty.dueOn)) };
   if (duty.dueOn < f.settings.today) return { what, why, when: words.bin.dutyPast(f.near(duty.dueOn)) };
   const open = duty.fromOn <= f.settings.today;
-  return { what, why, when: open ? `by ${f.near(duty.dueOn)}` : words.bin.dutyWindow(f.near(duty.fromOn), f.near(duty.dueOn)) };
+  return { what, why, when: open ? words.bin.dutyBy(f.near(duty.dueOn)) : words.bin.dutyWindow(f.near(duty.fromOn), f.near(duty.dueOn)) };
 }

@@ -1,11 +1,13 @@
-import { en } from './en.ts';
 import type { Messages } from './shape.ts';
 
 export type { Messages } from './shape.ts';
 
 let read: () => Messages = unread;
-// Never in the browser's build, so that a phone downloads its reader's language only.
-if (import.meta.env.SSR) read = () => en;
+// The browser's build leaves this out whole, so that a phone downloads its reader's language only; an import at the top would stay.
+if (import.meta.env.SSR) {
+  const { en } = await import('./en.ts');
+  read = () => en;
+}
 
 function unread(): Messages {
   throw new Error('The words were asked for before they were there.');

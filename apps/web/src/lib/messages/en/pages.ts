@@ -150,6 +150,7 @@ export const pages = {
     helpsNote: 'The small tick is where a bin turns to ',
     next2: 'Coming up',
     noDuty: 'Nothing falls due in the next days.',
+    dutyBy: (day: string) => `by ${day}`,
     dutyWindow: (from: string, to: string) => `from ${from}, by ${to}`,
     dutyPast: (day: string) => `was due ${day}`,
     dutyOverdue: (since: string) => `overdue ${since}`,

@@ -1,6 +1,7 @@
 // Data: the words around numbers and days, in Spanish.
 const NB = '\u00a0';
-const NAMED = new Set(['hoy', 'mañana', 'ayer']);
+/** Days that stand without an article. */
+export const NAMED_DAYS = new Set(['hoy', 'mañana', 'ayer']);
 
 export const figures = {
   language: 'es',
@@ -23,5 +24,5 @@ export const figures = {
   yesterday: 'ayer',
   on: (day: string) => `el ${day}`,
   ago: (days: string) => `hace ${days}`,
-  since: (day: string) => (NAMED.has(day) ? `desde ${day}` : `desde el ${day}`),
+  since: (day: string) => (NAMED_DAYS.has(day) ? `desde ${day}` : `desde el ${day}`),
 };

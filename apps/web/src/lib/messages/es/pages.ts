@@ -1,5 +1,6 @@
 // Data: the words of the pages, in Spanish. Functions take what they name; numbers come in as formatted text.
 import type { CareAction, CareFacts } from '../en/pages.ts';
+import { NAMED_DAYS } from './figures.ts';
 
 const care: Record<CareAction, (x: CareFacts) => string> = {
   loosened: (x) => `Aflojado${x.zone && `:${x.zone}`}`,
@@ -15,6 +16,8 @@ const care: Record<CareAction, (x: CareFacts) => string> = {
   retired: () => 'Se deja de usar',
 };
 
+/** "hoy", but "el viernes". */
+const byDay = (day: string) => (NAMED_DAYS.has(day) ? day : `el ${day}`);
 const count = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
 
 export const pages = {
@@ -129,7 +132,7 @@ export const pages = {
     wellNext: (what: string, when: string) => `${what}: ${when}.`,
     resting: (code: string) => `${code} descansa.`,
     unknown: (code: string) => `No sabemos cómo está ${code}.`,
-    weputit: (chance: string) => `Le damos un ${chance}.`,
+    weputit: (chance: string) => `Riesgo: ${chance}.`,
     minutes: (time: string) => `${time}.`,
     bringsDown: (before: string, after: string) => `Baja de ${before} a ${after}.`,
     logNow: 'Anotar una comida',
@@ -147,14 +150,15 @@ export const pages = {
     ] as const,
     aboveDays: 'Los días cuentan desde la última comida de esa zona. La zona a rayas es la siguiente.',
     why: 'Por qué',
-    so: 'Entonces',
+    so: 'Así',
     helps: 'Qué ayuda',
     helpColumns: { what: 'Haz esto', takes: 'Lleva', chance: 'Riesgo en 7 días', nums: 'antes, después' },
     helpsNote: 'La rayita es donde una compostera pasa a ',
     next2: 'Lo que viene',
     noDuty: 'En los próximos días no toca nada.',
-    dutyWindow: (from: string, to: string) => `desde ${from}, hasta ${to}`,
-    dutyPast: (day: string) => `tocaba ${day}`,
+    dutyBy: (day: string) => `hasta ${byDay(day)}`,
+    dutyWindow: (from: string, to: string) => `desde ${byDay(from)}, hasta ${byDay(to)}`,
+    dutyPast: (day: string) => `tocaba ${byDay(day)}`,
     dutyOverdue: (since: string) => `va tarde ${since}`,
     both: (first: string, second: string) => `${first} y ${second.charAt(0).toLowerCase()}${second.slice(1)}`,
     also: 'Además',

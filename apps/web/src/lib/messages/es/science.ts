@@ -23,11 +23,12 @@ import type {
 import type { Format } from '../../format/format.ts';
 import type { FlagFacts, RemedyFacts, SignalWords } from '../en/science.ts';
 import type { Reading } from '../values.ts';
+import { NAMED_DAYS } from './figures.ts';
 
 const inZone = (zone: number | string | null) => (zone === null ? 'La comida' : `La zona ${zone}`);
 const zoneTail = (zone: number | string | null, before = ' en la') => (zone === null ? '' : `${before} zona ${zone}`);
 /** "para hoy", but "para el viernes". */
-const byDay = (day: string) => (/^(hoy|mañana|ayer)$/.test(day) ? day : `el ${day}`);
+const byDay = (day: string) => (NAMED_DAYS.has(day) ? day : `el ${day}`);
 const likely = (x: FlagFacts, now: string, will: string, may: string) =>
   x.holdsNow ? now : x.by !== null ? `${will} para ${byDay(x.by)}.` : `${may}.`;
 /** Of a feeding that is still to come. */
