@@ -87,6 +87,10 @@ async function everyRoute(stage: Stage): Promise<void> {
     if (px > 0 || answer?.status() !== 200 || lang !== 'es') wide.push(`${route}: ${px} px, ${answer?.status()}, ${lang}`);
   }
   expect(wide).toEqual([]);
+  const rows = await walk.page
+    .locator('nav.tabs a')
+    .evaluateAll((tabs) => new Set(tabs.map((tab) => Math.round(tab.getBoundingClientRect().top))).size);
+  expect(rows).toBe(1);
   const fetched = (await Promise.all(scripts)).join('\n');
   expect(['Ponte guantes.', 'Wear gloves.'].map((words) => fetched.includes(words))).toEqual([true, false]);
   expect(walk.complaints).toEqual([]);
