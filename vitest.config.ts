@@ -56,6 +56,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/prepared.ts'],
           exclude: never,
           // One browser and one server at a time, after everything else: two cores cannot keep more of them honest.
           fileParallelism: false,

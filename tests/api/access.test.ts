@@ -4,7 +4,7 @@ import { type Answer, PASSWORD, type PersonKey } from '../cast.ts';
 import { matrix } from './access/matrix.ts';
 import { prepare, type Sample } from './hostile/sample.ts';
 import { samples } from './hostile/samples.ts';
-import { fingerprint, openStage, type Stage } from './hostile/stage.ts';
+import { fingerprint, openStage, type Stage, stagesOf } from './hostile/stage.ts';
 
 const routes: readonly RouteSpec[] = ROUTES;
 /** In the order of the matrix's columns; nobody first. */
@@ -12,11 +12,16 @@ const columns = [null, 'pupil', 'volunteer', 'siteLead', 'coordinator'] as const
 const roles = ['anonymous', 'pupil', 'volunteer', 'site-lead', 'coordinator'] as const;
 
 let stage: Stage;
-const open = async () => {
-  stage = await openStage();
+const stages = stagesOf(async () => {
+  const opened = await openStage();
   const nell = { id: '0192f000-0000-7000-8000-00000000abcd', name: 'Nell Ashby', role: 'coordinator', email: 'nell@example.org' };
-  await stage.cast.call('owner', 'POST', '/api/people', { ...nell, password: PASSWORD });
+  await opened.cast.call('owner', 'POST', '/api/people', { ...nell, password: PASSWORD });
+  return opened;
+});
+const open = async () => {
+  stage = await stages.next();
 };
+afterAll(() => stages.close());
 
 const send = (spec: RouteSpec, who: PersonKey | null, { url, body, headers }: Sample): Promise<Answer> =>
   stage.cast.call(who, spec.method, url, body, headers);
@@ -37,7 +42,6 @@ describe('the matrix', () => {
 
 describe('a route that nobody thought of', () => {
   beforeAll(open);
-  afterAll(() => stage.cast.close());
 
   it('is not there, whoever asks', async () => {
     const answers = await Promise.all(columns.map((who) => stage.cast.call(who, 'GET', '/api/everything')));
@@ -54,7 +58,6 @@ describe('a route that nobody thought of', () => {
 describe.each(routes.map((spec) => [`${spec.method} ${spec.path}`, spec] as const))('%s', (_title, spec) => {
   // One stage for the four: the first three change nothing, and say so.
   beforeAll(open);
-  afterAll(() => stage.cast.close());
 
   it('keeps out who may not, and changes nothing for them', async () => {
     const before = fingerprint(stage.cast.store);

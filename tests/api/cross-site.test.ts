@@ -1,9 +1,9 @@
 import { ROUTES, type RouteSpec } from '@middenry/contract';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterAll, beforeEach, expect, test } from 'vitest';
 import { PASSWORD } from '../cast.ts';
 import { prepare, type RouteSample } from './hostile/sample.ts';
 import { samples } from './hostile/samples.ts';
-import { fingerprint, openStage, type Stage } from './hostile/stage.ts';
+import { fingerprint, openStage, type Stage, stagesOf } from './hostile/stage.ts';
 
 const routes: readonly RouteSpec[] = ROUTES;
 const sampleOf = (spec: RouteSpec, stage: Stage): RouteSample => samples[spec.name as keyof typeof samples](stage);
@@ -13,8 +13,8 @@ const safe = routes.filter(({ method }) => method === 'GET');
 
 let stage: Stage;
 let before: string;
-beforeEach(async () => {
-  stage = await openStage();
+const stages = stagesOf(async () => {
+  const opened = await openStage();
   const nell = {
     id: '0192f000-0000-7000-8000-00000000abcd',
     name: 'Nell Ashby',
@@ -22,10 +22,14 @@ beforeEach(async () => {
     email: 'nell@example.org',
     password: PASSWORD,
   };
-  await stage.cast.call('owner', 'POST', '/api/people', nell);
+  await opened.cast.call('owner', 'POST', '/api/people', nell);
+  return opened;
+});
+beforeEach(async () => {
+  stage = await stages.next();
   before = fingerprint(stage.cast.store);
 });
-afterEach(() => stage.cast.close());
+afterAll(() => stages.close());
 
 type Headers = Readonly<Record<string, string>>;
 

@@ -1,29 +1,33 @@
 import { Problem, ROUTES, type RouteSpec } from '@middenry/contract';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterAll, beforeEach, expect, test } from 'vitest';
 import * as z from 'zod';
 import { type Answer, PASSWORD } from '../cast.ts';
 import { type JsonSchema, type Mutation, mutationsOf, unknownId } from './hostile/mutations.ts';
 import { prepare, type RouteSample, type Sample } from './hostile/sample.ts';
 import { samples } from './hostile/samples.ts';
-import { fingerprint, openStage, type Stage } from './hostile/stage.ts';
+import { fingerprint, openStage, type Stage, stagesOf } from './hostile/stage.ts';
 
 const routes: readonly RouteSpec[] = ROUTES;
 const sampleOf = (spec: RouteSpec, stage: Stage): RouteSample => samples[spec.name as keyof typeof samples](stage);
 
 let stage: Stage;
 let before: string;
-beforeEach(async () => {
-  stage = await openStage();
-  await stage.cast.call('owner', 'POST', '/api/people', {
+const stages = stagesOf(async () => {
+  const opened = await openStage();
+  await opened.cast.call('owner', 'POST', '/api/people', {
     id: unknownId.replace('4fff', '7fff'),
     name: 'Nell Ashby',
     role: 'coordinator',
     email: 'nell@example.org',
     password: PASSWORD,
   });
+  return opened;
+});
+beforeEach(async () => {
+  stage = await stages.next();
   before = fingerprint(stage.cast.store);
 });
-afterEach(() => stage.cast.close());
+afterAll(() => stages.close());
 
 const send = (method: string, { who, url, body, headers }: Sample): Promise<Answer> => stage.cast.call(who, method, url, body, headers);
 

@@ -1,11 +1,12 @@
 /** A built server on a free loopback port with a data folder of its own, and a real Chromium to walk it with. */
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { inject } from 'vitest';
 import { chromiumArgs, chromiumMissing, findChromium } from '../../scripts/chromium.mjs';
 
 const serverFile = fileURLToPath(new URL('../../apps/api/build/server.mjs', import.meta.url));
@@ -20,6 +21,7 @@ export interface Running {
 }
 
 interface ServeOptions {
+  /** Left out: a copy of the prepared demonstration. */
   readonly dataDir?: string;
   readonly flags?: readonly string[];
   readonly env?: Readonly<Record<string, string>>;
@@ -28,7 +30,7 @@ interface ServeOptions {
 
 /** Starts the built server and waits for the address that it prints last. */
 export async function serve(options: ServeOptions = {}): Promise<Running> {
-  const dataDir = options.dataDir ?? mkdtempSync(join(tmpdir(), 'middenry-browser-'));
+  const dataDir = options.dataDir ?? copyOfDemo();
   const child = spawn(process.execPath, [serverFile, ...(options.flags ?? [])], {
     env: { PATH: process.env.PATH ?? '', PORT: '0', DATA_DIR: dataDir, ...options.env },
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -53,6 +55,14 @@ export async function serve(options: ServeOptions = {}): Promise<Running> {
     if (!options.keepData) rmSync(dataDir, { recursive: true, force: true });
   };
   return { origin, dataDir, printed: () => text, stop };
+}
+
+function copyOfDemo(): string {
+  const dir = mkdtempSync(join(tmpdir(), 'middenry-browser-'));
+  // Only the browser project prepares one.
+  const prepared = inject('preparedDemo') as string | undefined;
+  if (prepared) cpSync(prepared, dir, { recursive: true });
+  return dir;
 }
 
 function addressFrom(child: ChildProcess, add: (chunk: string) => string): Promise<string> {

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { endRotaRun, insertProposal, insertRotaRun, inviteProposal } from '../../../apps/api/src/db/repositories/rota.ts';
 import type { Store } from '../../../apps/api/src/db/store.ts';
-import { BINS, type Cast, freshId, openCast, PEOPLE, SITES } from '../../cast.ts';
+import { BINS, type Cast, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
 
 /** The cast with one of everything that a route can point at. */
 export interface Stage {
@@ -160,14 +160,14 @@ const logTables = new Set(['audit', 'sign_in_try', 'sign_in_session', 'calendar_
 
 const quotedName = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 
-/** One hash over every row of every table that holds what people entered. */
-export function fingerprint(store: Store): string {
+/** One hash over every row of every table that holds what people entered; `whole` counts those that note what was tried, too. */
+export function fingerprint(store: Store, whole = false): string {
   const tables = store.sqlite
     .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
     .pluck()
     .all() as string[];
   const hash = createHash('sha256');
-  for (const table of tables.filter((name) => !logTables.has(name))) {
+  for (const table of tables.filter((name) => whole || !logTables.has(name))) {
     const rows = store.sqlite
       .prepare(`SELECT * FROM ${quotedName(table)}`)
       .all()
@@ -175,4 +175,28 @@ export function fingerprint(store: Store): string {
     hash.update(`${table}\n${rows.sort().join('\n')}\n`);
   }
   return hash.digest('hex');
+}
+
+export interface Stages {
+  /** The stage of the test before while nothing at all was written on it, else a new one: opening one costs more than most tests. */
+  next(): Promise<Stage>;
+  close(): Promise<void>;
+}
+
+export function stagesOf(open: () => Promise<Stage>): Stages {
+  let kept: { stage: Stage; print: string } | undefined;
+  const close = async () => {
+    await kept?.stage.cast.close();
+    kept = undefined;
+  };
+  const next = async () => {
+    if (kept !== undefined && fingerprint(kept.stage.cast.store, true) === kept.print) return kept.stage;
+    await close();
+    const stage = await open();
+    // A session is made at somebody's first request, and would count as a change.
+    for (const who of Object.keys(PEOPLE) as PersonKey[]) stage.cast.cookie(who);
+    kept = { stage, print: fingerprint(stage.cast.store, true) };
+    return stage;
+  };
+  return { next, close };
 }
