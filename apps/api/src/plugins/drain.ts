@@ -15,14 +15,17 @@ export function countRequests(app: FastifyInstance): Drain {
   let whenIdle: () => void = () => undefined;
   app.addHook('onRequest', async (request, reply) => {
     running += 1;
+    // Fastify's own hook stays silent when the phone went away before the answer was whole; that is an end too.
+    const end = once(() => {
+      running -= 1;
+      if (stopping && running === 0) whenIdle();
+    });
+    reply.raw.once('finish', end);
+    reply.raw.once('close', end);
     if (!stopping) return;
     reply.header('connection', 'close');
     request.log.info({ incident: request.id }, 'refused while stopping');
     throw refuse('unavailable', { retryAfterSeconds: RETRY_SECONDS });
-  });
-  app.addHook('onResponse', async () => {
-    running -= 1;
-    if (stopping && running === 0) whenIdle();
   });
   return {
     async stop(longestMs) {
@@ -33,5 +36,13 @@ export function countRequests(app: FastifyInstance): Drain {
         setTimeout(resolve, longestMs).unref();
       });
     },
+  };
+}
+
+function once(act: () => void): () => void {
+  let done = false;
+  return () => {
+    if (!done) act();
+    done = true;
   };
 }
