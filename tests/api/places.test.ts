@@ -122,6 +122,11 @@ describe('C4: wishes and a draw', () => {
     );
     // Three places for three people: everybody one before anybody gets a second.
     expect(mine).toEqual([1, 1, 1]);
+    const { items } = (await cast.call('volunteer', 'GET', '/api/messages')).body;
+    const got = items.filter(
+      (one: { kind: string; shift: { id: string } | null }) => one.kind === 'place-got' && ids.includes(one.shift!.id),
+    );
+    expect(got).toHaveLength(1);
     expect((await cast.call('siteLead', 'POST', `${url}/draw`, {})).body.code).toBe('drawn-already');
     expect((await wish('volunteer', ids)).body.code).toBe('drawn-already');
   });

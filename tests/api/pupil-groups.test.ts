@@ -107,6 +107,9 @@ describe('C20: when an adult drops out', () => {
     await cast.call('coordinator', 'PATCH', `/api/people/${PEOPLE.volunteer.id}`, { isAdult: true });
     expect((await read()).adults.counted).toBe(1);
     await clear('volunteer');
+    // Their place went back when they turned out not to be 18.
+    expect((await read()).adults.counted).toBe(1);
+    await take('volunteer');
     expect((await read()).adults.state).toBe('confirmed');
     cast.clock.at = new Date('2026-12-05T10:05:00.000Z');
     await cast.call('otherVolunteer', 'PATCH', `/api/shifts/${shiftId}/sign-ups/${signUpId}`, { attended: false });

@@ -18,6 +18,7 @@ import { endSessionsOf } from '../db/repositories/session.ts';
 import { findSite } from '../db/repositories/site.ts';
 import { type Store, write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
+import { giveUpAllOf } from './leaving.ts';
 import { once } from './once.ts';
 import { hashPassword } from './password.ts';
 
@@ -107,7 +108,10 @@ export function changePerson(context: Signed, id: string, body: z.output<typeof 
     if (body.role !== undefined || body.siteIds !== undefined) setMemberships(context.store, id, after.role, after.siteIds, at);
     // What a role may do must not hang on a session that was begun in another: they sign in anew, under a new id.
     if (after.disabled || before.role !== after.role) endSessionsOf(context.store, id, at);
-    context.audit('person-changed', id, changesOf(before, after));
+    // Pupils come by their group; who may not come at all holds no place that somebody else could fill.
+    const mayNotCome = after.disabled || after.role === 'pupil' || !after.isAdult;
+    const placesGivenBack = mayNotCome ? giveUpAllOf(context, id) : 0;
+    context.audit('person-changed', id, { ...changesOf(before, after), ...(placesGivenBack > 0 ? { placesGivenBack } : {}) });
     return personShape(personOf(context.store, id));
   });
 }

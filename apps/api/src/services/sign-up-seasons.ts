@@ -4,7 +4,7 @@ import type { SignUpSeason, SignUpSeasonChange, SignUpSeasonNew, WishesNew } fro
 import { capEndsAtMs, type DrawInput, type DrawResult, drawPlaces, seasonObstacle } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
-import { type ShiftRow, shiftsBetween } from '../db/repositories/shift.ts';
+import { type ShiftRow, shiftById, shiftsBetween } from '../db/repositories/shift.ts';
 import { signUpsOfShifts, takePlace } from '../db/repositories/sign-up.ts';
 import {
   heldIn,
@@ -22,6 +22,7 @@ import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { derivedId } from './id.ts';
 import { startOf } from './local-time.ts';
+import { tellPlace } from './messages/occasions.ts';
 import { once } from './once.ts';
 import { hashOf } from './secret.ts';
 import { endOf } from './shift-shape.ts';
@@ -141,6 +142,7 @@ export function drawSeason(call: Signed, id: string, ownSite: OwnSite): SignUpSe
     for (const { personId, shiftId } of result.won) {
       const place = { id: derivedId(id, `${personId} ${shiftId}`), shiftId, personId, keepsOffers: 1, at } as const;
       if (!takePlace(call.store, place)) throw new Error(`Cannot draw as every place won must be free: current value is ${shiftId}`);
+      tellPlace(call, 'place-got', { personId, shift: shiftById(call.store, shiftId)!, occasion: place.id });
     }
     noteDraw(call.store, id, { at, text: JSON.stringify({ input, result }) });
     call.audit('sign-up-season.drawn', id, { places: result.won.length });

@@ -87,3 +87,13 @@ export const placesHeldOn = (
     personId,
     JSON.stringify(shiftIds),
   );
+
+/** Places that somebody holds on shifts of this date or later. */
+export const placesHeldFrom = (store: Store, personId: string, date: string): { readonly id: string; readonly shiftId: string }[] =>
+  all(
+    store,
+    `SELECT u.id, u.shift_id AS shiftId FROM sign_up u JOIN shift s ON s.id = u.shift_id
+     WHERE u.person_id = ? AND u.given_back_at IS NULL AND s.cancelled_at IS NULL AND s.local_date >= ? ORDER BY s.local_date, u.id`,
+    personId,
+    date,
+  );

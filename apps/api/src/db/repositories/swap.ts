@@ -56,3 +56,14 @@ export const acceptSwap = (store: Store, accept: { id: string; personId: string;
 export function endSwap(store: Store, id: string, end: { at: string; how: 'withdrawn' | 'declined' }): boolean {
   return run(store, 'UPDATE swap SET ended_at = @at, ended_how = @how WHERE id = @id AND ended_at IS NULL', { ...end, id }) > 0;
 }
+
+/** Offers that this person made, and those that were made to nobody else; says which were open. */
+export function endSwapsOf(store: Store, personId: string, at: string): { readonly id: string; readonly shiftId: string }[] {
+  const open = all<{ id: string; shiftId: string }>(
+    store,
+    'SELECT id, shift_id AS shiftId FROM swap WHERE ended_at IS NULL AND (from_person_id = @personId OR to_person_id = @personId)',
+    { personId },
+  );
+  for (const { id } of open) endSwap(store, id, { at, how: 'withdrawn' });
+  return open;
+}

@@ -40,3 +40,6 @@ export function offerPlace(store: Store, id: string, offer: { at: string; until:
 export function endWaiting(store: Store, id: string, end: { at: string; how: 'took' | 'left' | 'lapsed' | 'shift' }): void {
   run(store, 'UPDATE waiting SET ended_at = @at, ended_how = @how WHERE id = @id AND ended_at IS NULL', { ...end, id });
 }
+
+export const waitingOfPerson = (store: Store, personId: string): { readonly id: string; readonly shiftId: string }[] =>
+  all(store, 'SELECT id, shift_id AS shiftId FROM waiting WHERE ended_at IS NULL AND person_id = ?', personId);
