@@ -22,6 +22,7 @@ beforeAll(async () => {
     site: (await read('/api/sites')).items[0].id,
   };
   await letIn(walk);
+  places.run = await fillGaps(walk);
   await walk.close();
 });
 afterAll(async () => {
@@ -60,6 +61,18 @@ async function letIn(coordinator: Walk): Promise<void> {
   }
 }
 
+/** A search that has ended: its page holds proposals, gaps and the table. */
+async function fillGaps(coordinator: Walk): Promise<string> {
+  const id = newId();
+  const { today } = await (await coordinator.context.request.get('/api/session')).json();
+  const to = new Date(Date.parse(today) + 14 * 86_400_000).toISOString().slice(0, 10);
+  const data = { id, from: today, to, seconds: 2 };
+  await coordinator.context.request.post('/api/rota/runs', { data, headers: { origin: server.origin } });
+  const status = async () => (await (await coordinator.context.request.get(`/api/rota/runs/${id}`)).json()).status;
+  await expect.poll(status, { timeout: 30_000 }).not.toBe('working');
+  return id;
+}
+
 async function signIn(walk: Walk, as: string): Promise<void> {
   if (as === 'nobody') return;
   const kept = cookies?.[as];
@@ -81,7 +94,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
   ],
   pupil: ['/', '/bins/:bin', '/more'],
   siteLead: ['/', '/shifts/:shift', '/classes', '/intake', '/more'],
-  volunteer: ['/', '/shifts', '/log', '/bins/:bin', '/bins/:bin/log', '/me', '/more', '/messages', '/messages/settings'],
+  volunteer: ['/', '/shifts', '/log', '/bins/:bin', '/bins/:bin/log', '/me', '/more', '/messages', '/messages/settings', '/me/when'],
   coordinator: [
     '/',
     '/?order=place',
@@ -114,6 +127,10 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/me',
     '/messages',
     '/messages/settings',
+    '/messages/mail',
+    '/messages/group',
+    '/rota',
+    '/rota/:run',
     '/more',
     '/log',
     '/api-page',

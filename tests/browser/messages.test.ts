@@ -57,3 +57,40 @@ test('C6: reminders are changed in two taps, and a message is read and marked', 
   await lead.close();
   await walk.close();
 });
+
+test('a volunteer says when they can come, and finds it said after a reload; whatever is ticked early stays', async () => {
+  const walk = await visit(browser, server.origin, { viewport: { width: 360, height: 740 } });
+  await walk.context.request.post('/api/session/demo', { data: { as: 'volunteer' }, headers: { origin: server.origin } });
+  const { page } = walk;
+  await page.goto('/me/when');
+  const tick = (day: string, part: string) => page.getByRole('group', { name: day }).getByLabel(part);
+  await tick('Tuesday', 'Morning').setChecked(true);
+  await tick('Saturday', 'Evening').setChecked(true);
+  await page.getByLabel('How many shifts would you like?').selectOption('3');
+  await page.getByLabel('Last day away').fill('2027-03-20');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.getByText('Say the first day that you are away.').first().waitFor();
+  expect(await tick('Tuesday', 'Morning').isChecked()).toBe(true);
+  await page.getByLabel('Away from').fill('2027-03-14');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.getByText('Saved.').waitFor();
+  await page.reload();
+  expect([await tick('Tuesday', 'Morning').isChecked(), await tick('Saturday', 'Evening').isChecked()]).toEqual([true, true]);
+  expect(await page.getByLabel('How many shifts would you like?').inputValue()).toBe('3');
+  expect(await page.getByLabel('Sunday 14 March to Saturday 20 March').isChecked()).toBe(true);
+  await walk.close();
+});
+
+test('H9: whether mail gets through, and the text for a group chat, which holds no name', async () => {
+  const walk = await visit(browser, server.origin);
+  await walk.context.request.post('/api/session/demo', { data: { as: 'coordinator' }, headers: { origin: server.origin } });
+  const { page } = walk;
+  await page.goto('/messages/mail');
+  await page.getByRole('heading', { name: 'No mail goes out from here yet.' }).waitFor();
+  await page.goto('/messages/group');
+  const text = await page.getByLabel('The text').inputValue();
+  const { items } = await (await walk.context.request.get('/api/people')).json();
+  expect(text.length).toBeGreaterThan(40);
+  expect(items.filter(({ name }: { name: string }) => text.includes(name))).toEqual([]);
+  await walk.close();
+});

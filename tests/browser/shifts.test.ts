@@ -264,3 +264,32 @@ test('C4 a term with a draw: wishes are numbered, kept, and told back', async ()
   expect(term.myWishes.shiftIds).toHaveLength(2);
   expect(coordinator.complaints.concat(volunteer.complaints).filter((line) => !/status of (4\d\d|503)/.test(line))).toEqual([]);
 });
+
+test('the gaps are filled: people are proposed with why, asked, one says yes, and the page of the search shows it', async () => {
+  const { page } = coordinator;
+  await page.goto('/rota');
+  await page.getByRole('button', { name: 'Look for people' }).click();
+  await page.getByRole('heading', { name: 'How fair it is' }).waitFor({ timeout: 40_000 });
+  const run = new URL(page.url()).pathname;
+  expect(await page.locator('main').innerText()).toMatch(/\d+ others? could too; holds \d+, then \d+, wishes \d+/);
+  const before = (await held(volunteer)).length;
+  await page.getByRole('button', { name: 'Ask those who are ticked' }).click();
+  await page.getByText('They are asked.').waitFor();
+  expect(await axeFaults(page)).toEqual([]);
+
+  const { page: phone } = volunteer;
+  await phone.goto('/shifts');
+  await phone.getByRole('heading', { name: 'You are asked to come' }).waitFor();
+  expect(await axeFaults(phone)).toEqual([]);
+  const asked = await phone.getByRole('button', { name: /^Yes, I come/ }).count();
+  expect(asked).toBeGreaterThan(0);
+  await phone
+    .getByRole('button', { name: /^Yes, I come/ })
+    .first()
+    .click();
+  await phone.getByText('You have the place.').waitFor();
+  expect((await held(volunteer)).length).toBe(before + 1);
+  expect(await phone.getByRole('button', { name: /^Yes, I come/ }).count()).toBe(asked - 1);
+  await page.goto(run);
+  expect(await page.getByText('said yes').count()).toBe(1);
+});

@@ -4,11 +4,25 @@ import { errors } from './es/errors.ts';
 import { figures } from './es/figures.ts';
 import { folk } from './es/folk.ts';
 import { intake } from './es/intake.ts';
+import { mailing } from './es/mailing.ts';
 import { pages } from './es/pages.ts';
+import { rotaWords } from './es/rota.ts';
 import { science } from './es/science.ts';
 import { told } from './es/told.ts';
 import { upkeep } from './es/upkeep.ts';
 import { work } from './es/work.ts';
 import type { Messages } from './shape.ts';
 
-export const es = { ...science, errors, ...pages, ...folk, ...upkeep, ...work, intake, ...told, figures } satisfies Messages;
+export const es = {
+  ...science,
+  errors,
+  ...pages,
+  ...folk,
+  ...upkeep,
+  ...work,
+  intake,
+  ...rotaWords,
+  ...mailing,
+  ...told,
+  figures,
+} satisfies Messages;

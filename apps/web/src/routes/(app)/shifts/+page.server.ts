@@ -41,5 +41,7 @@ export const actions: Actions = {
     const body = { id, ...(giveSignUpId === '' ? {} : { giveSignUpId }) };
     return call(send, 'acceptSwap', { params: { id: text('swapId') }, body });
   }),
+  yes: step('yes', ({ send, text, id }) => call(send, 'acceptInvitation', { params: { id: text('invitationId') }, body: { id } })),
+  no: step('no', ({ send, text }) => call(send, 'endInvitation', { params: { id: text('invitationId') } })),
   endSwap: step('ended', ({ send, text }) => call(send, 'endSwap', { params: { id: text('swapId') } })),
 };

@@ -1,4 +1,4 @@
-import { need } from '$lib/api/call.ts';
+import { call, need } from '$lib/api/call.ts';
 import { addDays } from '$lib/format/days.ts';
 import type { PageLoad } from './$types';
 
@@ -9,11 +9,13 @@ export const load: PageLoad = async ({ fetch, params, parent, url, depends }) =>
   depends('app:shifts');
   const { person, session } = await parent();
   const leads = person.role === 'coordinator' || person.role === 'site-lead';
-  const [card, bins, coming, classes] = await Promise.all([
+  const [card, bins, coming, classes, told] = await Promise.all([
     need(fetch, 'readShiftCard', { params }),
     need(fetch, 'listBins'),
     need(fetch, 'listShifts', { query: { from: session.today, to: addDays(session.today, WEEKS_AHEAD_DAYS) } }),
     leads ? need(fetch, 'listClasses') : { items: [] },
+    // A site lead of another site may read the card, and not whom its people are told.
+    leads ? call(fetch, 'listTold', { params }) : null,
   ]);
   const done = url.searchParams.get('done');
   return {
@@ -21,6 +23,7 @@ export const load: PageLoad = async ({ fetch, params, parent, url, depends }) =>
     bins: bins.items,
     coming: coming.items,
     classes: classes.items,
+    told: told?.ok ? told.data.items : [],
     now: new Date().toISOString(),
     done: DONE.find((d) => d === done) ?? null,
   };
