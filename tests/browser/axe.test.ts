@@ -1,6 +1,7 @@
 /** Every page, light and dark: nothing for axe, nothing sideways, nothing asked of strangers, no broken policy. */
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { addDays } from '../../apps/web/src/lib/format/days.ts';
 import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 
 let server: Running;
@@ -65,11 +66,10 @@ async function letIn(coordinator: Walk): Promise<void> {
 async function fillGaps(coordinator: Walk): Promise<string> {
   const id = newId();
   const { today } = await (await coordinator.context.request.get('/api/session')).json();
-  const to = new Date(Date.parse(today) + 14 * 86_400_000).toISOString().slice(0, 10);
-  const data = { id, from: today, to, seconds: 2 };
+  const data = { id, from: today, to: addDays(today, 14), seconds: 2 };
   await coordinator.context.request.post('/api/rota/runs', { data, headers: { origin: server.origin } });
   const status = async () => (await (await coordinator.context.request.get(`/api/rota/runs/${id}`)).json()).status;
-  await expect.poll(status, { timeout: 30_000 }).not.toBe('working');
+  await vi.waitUntil(async () => (await status()) !== 'working', { timeout: 30_000, interval: 250 });
   return id;
 }
 

@@ -271,7 +271,7 @@ test('the gaps are filled: people are proposed with why, asked, one says yes, an
   await page.getByRole('button', { name: 'Look for people' }).click();
   await page.getByRole('heading', { name: 'How fair it is' }).waitFor({ timeout: 40_000 });
   const run = new URL(page.url()).pathname;
-  expect(await page.locator('main').innerText()).toMatch(/\d+ others? could too; holds \d+, then \d+, wishes \d+/);
+  expect(await page.locator('main').textContent()).toMatch(/\d+ others? could too; holds \d+, then \d+, wishes \d+/);
   const before = (await held(volunteer)).length;
   await page.getByRole('button', { name: 'Ask those who are ticked' }).click();
   await page.getByText('They are asked.').waitFor();

@@ -10,6 +10,7 @@ export const mailing = {
     waiting: 'Waiting to go',
     handedOver: 'Handed to the mail server',
     failed: 'Failed',
+    failedHere: 'Mail that failed in seven days',
     dropped: 'Dropped, since too late to be of use',
     last: 'Last handed over',
     never: 'never',

@@ -10,6 +10,7 @@ export const mailing = {
     waiting: 'Esperan salir',
     handedOver: 'Entregados al servidor de correo',
     failed: 'Fallaron',
+    failedHere: 'Correo que falló en siete días',
     dropped: 'Descartados por llegar tarde',
     last: 'La última entrega',
     never: 'nunca',
