@@ -94,3 +94,43 @@ test('H9: whether mail gets through, and the text for a group chat, which holds 
   expect(items.filter(({ name }: { name: string }) => text.includes(name))).toEqual([]);
   await walk.close();
 });
+
+test('people are asked in two goes from one page; a yes to what was taken back meanwhile is told so among the messages', async () => {
+  const lead = await visit(browser, server.origin);
+  await lead.context.request.post('/api/session/demo', { data: { as: 'coordinator' }, headers: { origin: server.origin } });
+  const walk = await visit(browser, server.origin, { viewport: { width: 360, height: 740 } });
+  await walk.context.request.post('/api/session/demo', { data: { as: 'volunteer' }, headers: { origin: server.origin } });
+  // Whatever they said before, they would like to come often and at any time.
+  const me = (await (await walk.context.request.get('/api/session')).json()).person.id as string;
+  const any = { away: [], weekly: [], skills: [], siteIds: [], wish: { count: 3, per: 'week' }, capPerWeek: null, capPerDay: null };
+  const said = await walk.context.request.put(`/api/people/${me}/availability`, { data: any, headers: { origin: server.origin } });
+  expect([said.ok(), await said.text()]).toEqual([true, expect.any(String)]);
+  await lead.page.goto('/rota');
+  await lead.page.getByRole('button', { name: 'Look for people' }).click();
+  await lead.page.getByRole('heading', { name: 'How fair it is' }).waitFor({ timeout: 40_000 });
+  const run = new URL(lead.page.url()).pathname.replace('/rota/', '/api/rota/runs/');
+  const counts = async () => (await (await lead.context.request.get(run)).json()).counts;
+  const ticks = lead.page.locator('input[name=proposalId]');
+  const ask = lead.page.getByRole('button', { name: 'Ask those who are ticked' });
+  for (const tick of (await ticks.all()).slice(1)) await tick.uncheck();
+  await ask.click();
+  await lead.page.getByText('They are asked.').waitFor();
+  expect(await counts()).toMatchObject({ invited: 1 });
+  for (const tick of await ticks.all()) await tick.check();
+  await ask.click();
+  await ticks.first().waitFor({ state: 'detached', timeout: 10_000 });
+  expect(await counts()).toMatchObject({ proposed: 0 });
+
+  const { page } = walk;
+  await page.goto('/messages');
+  const [one] = (await (await walk.context.request.get('/api/invitations')).json()).items;
+  const back = await lead.context.request.delete(`/api/invitations/${one.id}`, { headers: { origin: server.origin } });
+  expect(back.status()).toBe(204);
+  const question = page.locator('form', { has: page.locator(`input[value="${one.id}"]`) });
+  await question.getByRole('button', { name: /^Yes, I come/ }).click();
+  await page.getByText('You can no longer answer this.').waitFor({ timeout: 10_000 });
+  await expect.poll(() => question.count()).toBe(0);
+  expect(new URL(page.url()).pathname).toBe('/messages');
+  await lead.close();
+  await walk.close();
+});

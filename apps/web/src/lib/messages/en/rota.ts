@@ -73,7 +73,7 @@ export const rotaWords = {
     },
     gap: (n: string) => `At most ${n} better could be found.`,
     result: (proposed: number, uncovered: number) =>
-      `${count(proposed, 'person', 'people')} to ask, ${count(uncovered, 'place', 'places')} still open`,
+      `${count(proposed, 'place', 'places')} to ask for, ${uncovered} without anybody to ask`,
     proposals: 'Whom to ask',
     noProposals: 'Nobody is proposed.',
     columns: { ask: 'Ask', when: 'Shift', who: 'Whom', why: 'Why', state: 'Answer' },
@@ -130,6 +130,6 @@ export const rotaWords = {
     fairness: 'How fair it is',
     fairnessOf: (from: string, to: string) => `Places in the whole weeks ${from} to ${to}`,
     fair: { who: 'Who', wish: 'Wishes', possible: 'Could have', before: 'Holds', after: 'Would hold' },
-    below: (before: number, after: number) => `Below their wish: ${before} before, ${after} after.`,
+    below: (before: number, after: number) => `People with fewer places than they wish and could have: ${before} before, ${after} after.`,
   },
 } as const;

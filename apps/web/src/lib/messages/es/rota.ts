@@ -73,7 +73,7 @@ export const rotaWords = {
     },
     gap: (n: string) => `Como mucho se podría mejorar en ${n}.`,
     result: (proposed: number, uncovered: number) =>
-      `${count(proposed, 'persona', 'personas')} por preguntar, ${count(uncovered, 'plaza libre', 'plazas libres')} aún`,
+      `${count(proposed, 'plaza', 'plazas')} por preguntar, ${uncovered} sin nadie a quien preguntar`,
     proposals: 'A quién preguntar',
     noProposals: 'No se propone a nadie.',
     columns: { ask: 'Preguntar', when: 'Turno', who: 'A quién', why: 'Por qué', state: 'Respuesta' },
@@ -130,6 +130,7 @@ export const rotaWords = {
     fairness: 'Si es justo',
     fairnessOf: (from: string, to: string) => `Plazas en las semanas enteras de ${from} a ${to}`,
     fair: { who: 'Quién', wish: 'Quiere', possible: 'Podría tener', before: 'Tiene', after: 'Tendría' },
-    below: (before: number, after: number) => `Por debajo de lo que quieren: ${before} antes, ${after} después.`,
+    below: (before: number, after: number) =>
+      `Personas con menos plazas de las que quieren y podrían tener: ${before} antes, ${after} después.`,
   },
 } as const;
