@@ -1,6 +1,7 @@
 /** Messages: read, mark as read, and a calendar address that a calendar can read. */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { addDays } from '../../apps/web/src/lib/format/days.ts';
 import { openBrowser, type Running, serve, visit } from './harness.ts';
 
 let server: Running;
@@ -133,4 +134,48 @@ test('people are asked in two goes from one page; a yes to what was taken back m
   expect(new URL(page.url()).pathname).toBe('/messages');
   await lead.close();
   await walk.close();
+});
+
+test('C7: a late cancellation shows beside the tab of whoever held the place, and its shift says whom to telephone', async () => {
+  const [lead, walk] = await Promise.all([visit(browser, server.origin), visit(browser, server.origin)]);
+  const enter = (who: typeof lead, as: string) =>
+    who.context.request.post('/api/session/demo', { data: { as }, headers: { origin: server.origin } });
+  await Promise.all([enter(lead, 'coordinator'), enter(walk, 'volunteer')]);
+  const read = async (path: string) => (await walk.context.request.get(path)).json();
+  const { today, person } = await read('/api/session');
+  const id = (n: number) => `0192f000-0000-7000-9000-${String(Date.now() + n).slice(-12)}`;
+  const siteId = (await read('/api/sites')).items[0].id;
+  // Midnight to come is less than a day off, at whatever hour this runs.
+  const shift = { id: id(1), siteId, title: 'Late round', localDate: addDays(today, 1), localTime: '00:00', minutes: 60, places: 2 };
+  const send = async (who: typeof lead, method: string, path: string, data: object = {}) => {
+    const answer = await who.context.request.fetch(path, { method, data, headers: { origin: server.origin } });
+    expect([path, answer.ok()]).toEqual([path, true]);
+    return answer;
+  };
+  const made = (await (await send(lead, 'POST', '/api/shifts', shift)).json()).items[0].id as string;
+  await send(walk, 'POST', `/api/shifts/${made}/sign-ups`, { id: id(2) });
+  await walk.page.goto(`/shifts/${made}`);
+  const file = await walk.page.getByRole('link', { name: 'Put it in my calendar' }).getAttribute('href');
+  expect(await (await walk.context.request.get(file!)).text()).toMatch(/^BEGIN:VCALENDAR/);
+  const before = (await read('/api/session')).person.unreadMessages as number;
+  await send(lead, 'DELETE', `/api/shifts/${made}`);
+
+  await walk.page.goto('/messages');
+  const tab = walk.page.getByRole('navigation').getByRole('link', { name: /^More/ });
+  expect(((await tab.textContent()) ?? '').replace(/\s+/g, ' ').trim()).toBe(
+    `More ${before + 1} new ${before === 0 ? 'message' : 'messages'}`,
+  );
+  await lead.page.goto(`/shifts/${made}`);
+  const toCall = lead.page.locator('p:has-text("Telephone them") + ul li');
+  expect(await toCall.allTextContents()).toEqual([`${person.name}: not read in the app, no mail`]);
+  await walk.page.getByRole('button', { name: 'I have read them' }).click();
+  await expect.poll(() => tab.textContent().then((text) => text?.trim())).toBe('More');
+  await lead.page.reload();
+  expect(await toCall.count()).toBe(0);
+  expect(await lead.page.getByText(`${person.name}: read in the app, no mail`).count()).toBe(1);
+
+  await lead.page.goto('/messages/settings');
+  await lead.page.getByRole('link', { name: 'Mail from here' }).click();
+  await lead.page.waitForURL('**/messages/mail');
+  await Promise.all([lead.close(), walk.close()]);
 });

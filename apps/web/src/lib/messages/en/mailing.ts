@@ -3,6 +3,7 @@ export const mailing = {
   mail: {
     title: 'Mail from here',
     ok: 'Mail gets through.',
+    untried: 'No mail has gone out yet.',
     trouble: 'The last mail did not get through.',
     notSet: 'No mail goes out from here yet.',
     notSetText: 'Whoever runs the server says which mail server to use. Until then all messages are in the app.',
@@ -27,6 +28,7 @@ export const mailing = {
   },
   toldOf: {
     heading: 'Who was told of a change',
+    unknown: 'The list did not come. Load this page again, or telephone everybody.',
     call: 'Telephone them: nothing shows that they know',
     read: 'read in the app',
     unread: 'not read in the app',

@@ -3,6 +3,7 @@ export const mailing = {
   mail: {
     title: 'Correo desde aquí',
     ok: 'El correo llega.',
+    untried: 'Aún no ha salido ningún correo.',
     trouble: 'El último correo no llegó.',
     notSet: 'De aquí aún no sale correo.',
     notSetText: 'Quien lleva el servidor dice qué servidor de correo usar. Hasta entonces, los mensajes están en la aplicación.',
@@ -27,6 +28,7 @@ export const mailing = {
   },
   toldOf: {
     heading: 'A quién se avisó de un cambio',
+    unknown: 'La lista no llegó. Carga la página otra vez o llama a todos.',
     call: 'Llama por teléfono: nada muestra que lo sepan',
     read: 'leído en la aplicación',
     unread: 'sin leer en la aplicación',

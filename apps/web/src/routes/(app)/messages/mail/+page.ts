@@ -1,4 +1,7 @@
 import { need } from '$lib/api/call.ts';
 import type { PageLoad } from './$types';
 
-export const load: PageLoad = async ({ fetch }) => ({ mail: await need(fetch, 'readMail') });
+export const load: PageLoad = async ({ fetch }) => {
+  const [mail, setting] = await Promise.all([need(fetch, 'readMail'), need(fetch, 'readMessageSetting')]);
+  return { mail, hasAddress: setting.confirmed };
+};

@@ -23,7 +23,7 @@ export const load: PageLoad = async ({ fetch, params, parent, url, depends }) =>
     bins: bins.items,
     coming: coming.items,
     classes: classes.items,
-    told: told?.ok ? told.data.items : [],
+    told: told === null || told.ok ? (told?.data.items ?? []) : told.problem.status === 404 ? [] : null,
     now: new Date().toISOString(),
     done: DONE.find((d) => d === done) ?? null,
   };
