@@ -66,6 +66,7 @@ test('a volunteer says when they can come, and finds it said after a reload; wha
   await page.goto('/me/when');
   const tick = (day: string, part: string) => page.getByRole('group', { name: day }).getByLabel(part);
   await tick('Tuesday', 'Morning').setChecked(true);
+  await tick('Tuesday', 'Midday').setChecked(true);
   await tick('Saturday', 'Evening').setChecked(true);
   await page.getByLabel('How many shifts would you like?').selectOption('3');
   await page.getByLabel('Last day away').fill('2027-03-20');
@@ -76,7 +77,12 @@ test('a volunteer says when they can come, and finds it said after a reload; wha
   await page.getByRole('button', { name: 'Save' }).click();
   await page.getByText('Saved.').waitFor();
   await page.reload();
-  expect([await tick('Tuesday', 'Morning').isChecked(), await tick('Saturday', 'Evening').isChecked()]).toEqual([true, true]);
+  const ticked = page.locator('input[name=time]:checked');
+  expect(await ticked.evaluateAll((all) => all.map((one) => (one as HTMLInputElement).value))).toEqual([
+    '2 08:00 12:00 can',
+    '2 11:30 14:00 can',
+    '6 17:00 21:00 can',
+  ]);
   expect(await page.getByLabel('How many shifts would you like?').inputValue()).toBe('3');
   expect(await page.getByLabel('Sunday 14 March to Saturday 20 March').isChecked()).toBe(true);
   await walk.close();

@@ -1,6 +1,6 @@
 import { DAY_PARTS as OF_THE_API, SKILLS as SKILLS_OF_THE_API } from '@middenry/contract';
 import { expect, test } from 'vitest';
-import { DAY_PARTS, readWhen, SKILLS, tickOf } from './read-when.ts';
+import { DAY_PARTS, joined, readWhen, SKILLS, tickOf, ticksOn } from './read-when.ts';
 
 const formOf = (entries: readonly (readonly [string, string])[]): FormData => {
   const form = new FormData();
@@ -61,4 +61,35 @@ test.each([
 ] as const)('readWhen() refuses an away time without a right order: %j', (entries, field) => {
   const read = readWhen(formOf(entries));
   expect(read.ok ? null : read.faults[0]!.field).toBe(field);
+});
+
+const on = (weekday: number, from: string, to: string, liking: 'glad' | 'can' | 'if-needed' = 'can') => ({ weekday, from, to, liking });
+
+test.each([
+  ['neighbours that overlap', [on(1, '08:00', '12:00'), on(1, '11:30', '14:00')], [on(1, '08:00', '14:00')]],
+  ['neighbours that meet', [on(1, '12:00', '17:00'), on(1, '17:00', '21:00')], [on(1, '12:00', '21:00')]],
+  ['all four in any order', DAY_PARTS.toReversed().map(({ from, to }) => on(3, from, to)), [on(3, '08:00', '21:00')]],
+  ['other days', [on(2, '08:00', '12:00'), on(1, '11:30', '14:00')], [on(1, '11:30', '14:00'), on(2, '08:00', '12:00')]],
+  ['the less liked of two that overlap', [on(1, '08:00', '12:00', 'glad'), on(1, '11:30', '14:00')], [on(1, '08:00', '14:00')]],
+  [
+    'nothing where liked ones only meet others',
+    [on(1, '12:00', '17:00', 'glad'), on(1, '17:00', '21:00')],
+    [on(1, '12:00', '17:00', 'glad'), on(1, '17:00', '21:00')],
+  ],
+])('joined() joins %s', (_name, times, together) => {
+  expect(joined(times)).toEqual(together);
+});
+
+test('ticksOn() ticks again whatever parts were joined, and keeps a time of another kind apart', () => {
+  const subsets = Array.from({ length: 2 ** DAY_PARTS.length }, (_, set) => DAY_PARTS.filter((_part, at) => set & (1 << at)));
+  for (const parts of subsets) {
+    const { chosen, others } = ticksOn(4, joined(parts.map(({ from, to }) => on(4, from, to))));
+    // Morning and afternoon leave no gap for midday, so that it comes along.
+    const covers = parts.length > 0 && parts.some(({ part }) => part === 'morning') && parts.some(({ part }) => part === 'afternoon');
+    const expected = covers ? DAY_PARTS.filter((one) => parts.includes(one) || one.part === 'midday') : parts;
+    expect([chosen.map(({ from }) => from), others]).toEqual([expected.map(({ from }) => from), []]);
+  }
+  const odd = on(4, '09:00', '10:30', 'glad');
+  expect(ticksOn(4, [odd])).toMatchObject({ others: [odd], chosen: [odd] });
+  expect(ticksOn(5, [odd]).chosen).toEqual([]);
 });

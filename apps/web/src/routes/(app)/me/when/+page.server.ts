@@ -1,19 +1,27 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { need } from '$lib/api/call.ts';
-import { act, text, typedOf } from '$lib/errors/act.ts';
-import { incomplete } from '$lib/errors/form-fault.ts';
+import { act, type Typed, text, typedOf } from '$lib/errors/act.ts';
+import { type FormFault, incomplete } from '$lib/errors/form-fault.ts';
 import { paths } from '$lib/paths/paths.ts';
-import { readWhen } from '$lib/rota/read-when.ts';
+import { readWhen, type Ticked, tickedIn } from '$lib/rota/read-when.ts';
 import type { Actions } from './$types';
+
+interface Refused {
+  readonly fault: FormFault;
+  readonly typed: Typed;
+  readonly ticked: Ticked;
+}
 
 export const actions: Actions = {
   default: async ({ request, fetch }) => {
     const form = await request.formData();
+    const refuse = (status: number, fault: FormFault) => fail<Refused>(status, { fault, typed: typedOf(form), ticked: tickedIn(form) });
     const read = readWhen(form);
-    if (!read.ok) return fail(400, { fault: incomplete(read.faults), typed: typedOf(form) });
+    if (!read.ok) return refuse(400, incomplete(read.faults));
     const me = (await need(fetch, 'readSession')).person?.id ?? '';
     const id = text(form, 'personId') || me;
     const outcome = await act(fetch, 'putAvailability', { params: { id }, body: read.body }, form);
-    return outcome.ok ? redirect(303, `${paths.when(id === me ? undefined : id)}${id === me ? '?' : '&'}saved=1`) : outcome.refused;
+    if (!outcome.ok) return refuse(outcome.refused.status, outcome.refused.data.fault);
+    redirect(303, `${paths.when(id === me ? undefined : id)}${id === me ? '?' : '&'}saved=1`);
   },
 };
