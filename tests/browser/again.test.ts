@@ -57,3 +57,49 @@ test('two invites, two links and two calendar addresses in a row are two of each
   await twice('/messages/settings', '/api/calendar-links', 'Which device is it for?', 'Make an address');
   await walk.close();
 });
+
+test('without scripts: times that are refused keep their ticks, are saved for somebody else, and gaps are filled', async () => {
+  const walk = await visit(browser, server.origin, { javaScriptEnabled: false, viewport: { width: 360, height: 740 } });
+  await walk.context.request.post('/api/session/demo', { data: { as: 'coordinator' }, headers: { origin: server.origin } });
+  const { page } = walk;
+  const { items } = await (await walk.context.request.get('/api/people')).json();
+  const helper = items.find((one: { role: string; disabled: boolean }) => one.role === 'volunteer' && !one.disabled);
+  await page.goto(`/me/when?person=${helper.id}`);
+  await page.getByRole('heading', { name: `When can ${helper.name} come?` }).waitFor();
+  const tick = (part: string) => page.getByRole('group', { name: 'Thursday' }).getByLabel(part);
+  const ticks = () => Promise.all(['Morning', 'Midday', 'Afternoon', 'Evening'].map((part) => tick(part).isChecked()));
+  for (const part of ['Morning', 'Midday', 'Afternoon', 'Evening']) await tick(part).setChecked(part !== 'Evening');
+  await page.getByLabel('How many shifts would you like?').selectOption('4');
+  await page.getByLabel('Last day away').fill('2027-03-20');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.getByText('Say the first day that you are away.').first().waitFor();
+  expect(await ticks()).toEqual([true, true, true, false]);
+  expect(await page.getByLabel('How many shifts would you like?').inputValue()).toBe('4');
+  await page.getByLabel('Last day away').fill('');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.getByText('Saved.').waitFor();
+  expect(await ticks()).toEqual([true, true, true, false]);
+  const said = await (await walk.context.request.get(`/api/people/${helper.id}/availability`)).json();
+  expect(said.weekly.filter((one: { weekday: number }) => one.weekday === 4)).toEqual([
+    { weekday: 4, from: '08:00', to: '17:00', liking: 'can' },
+  ]);
+  expect(said.wish.count).toBe(4);
+
+  await page.goto('/rota');
+  await page.getByRole('button', { name: 'Look for people' }).click();
+  const fair = page.getByRole('heading', { name: 'How fair it is' });
+  await expect
+    .poll(
+      async () => {
+        const again = page.getByRole('link', { name: 'Look now' });
+        if (await again.count()) await again.click();
+        return fair.count();
+      },
+      { timeout: 40_000, interval: 500 },
+    )
+    .toBe(1);
+  await page.getByRole('button', { name: 'Ask those who are ticked' }).click();
+  await page.getByText('They are asked.').waitFor();
+  expect(await page.getByText('asked, no answer yet').count()).toBeGreaterThan(0);
+  await walk.close();
+});

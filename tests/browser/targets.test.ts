@@ -49,7 +49,10 @@ describe('B2: elsewhere', () => {
     '/season',
     '/people',
     '/me',
+    '/me/when',
     '/messages',
+    '/messages/group',
+    '/rota',
     '/intake',
     '/more',
   ])('everything on %s is 44 px', async (path) => {

@@ -57,7 +57,7 @@ export function endSwap(store: Store, id: string, end: { at: string; how: 'withd
   return run(store, 'UPDATE swap SET ended_at = @at, ended_how = @how WHERE id = @id AND ended_at IS NULL', { ...end, id }) > 0;
 }
 
-/** Offers that this person made, and those that were made to nobody else; says which were open. */
+/** Ends the open offers that this person made or was made; says which they were. */
 export function endSwapsOf(store: Store, personId: string, at: string): { readonly id: string; readonly shiftId: string }[] {
   const open = all<{ id: string; shiftId: string }>(
     store,

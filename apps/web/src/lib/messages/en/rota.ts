@@ -76,7 +76,6 @@ export const rotaWords = {
       `${count(proposed, 'place', 'places')} to ask for, ${uncovered} without anybody to ask`,
     proposals: 'Whom to ask',
     noProposals: 'Nobody is proposed.',
-    columns: { ask: 'Ask', when: 'Shift', who: 'Whom', why: 'Why', state: 'Answer' },
     send: 'Ask those who are ticked',
     sent: 'They are asked. They see it in the app, and by mail where they wished so.',
     why: {

@@ -76,7 +76,6 @@ export const rotaWords = {
       `${count(proposed, 'plaza', 'plazas')} por preguntar, ${uncovered} sin nadie a quien preguntar`,
     proposals: 'A quién preguntar',
     noProposals: 'No se propone a nadie.',
-    columns: { ask: 'Preguntar', when: 'Turno', who: 'A quién', why: 'Por qué', state: 'Respuesta' },
     send: 'Preguntar a las personas marcadas',
     sent: 'Ya se les preguntó. Lo ven en la aplicación, y por correo si así lo pidieron.',
     why: {
