@@ -1,4 +1,5 @@
 /** What fingers meet: sizes and gaps of everything that can be pressed (criteria B2), and sixty bins on one phone screen (A7). */
+import { gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
@@ -60,6 +61,30 @@ describe('B2: elsewhere', () => {
     const targets = await targetsOf(walk.page);
     expect(targets.length).toBeGreaterThan(5);
     expect(tooSmall(targets, ELSEWHERE_PX)).toEqual([]);
+  });
+});
+
+describe("B26: the scripts that a volunteer's phone really fetches, words and all", () => {
+  const BUDGET_BYTES = 90_000;
+  test.each([
+    ['en-GB', '/bins/:bin/log'],
+    ['es-ES', '/bins/:bin/log'],
+    ['es-ES', '/shifts'],
+    ['es-ES', '/'],
+  ])('in %s at %s weigh at most 90 kB', async (locale, path) => {
+    const phone = await visit(browser, server.origin, { locale, viewport: { width: 360, height: 640 } });
+    await phone.context.request.post('/api/session/demo', { data: { as: 'volunteer' }, headers: { origin: server.origin } });
+    const sizes: Promise<number>[] = [];
+    phone.page.on('response', (answer) => {
+      if (answer.request().resourceType() === 'script') sizes.push(answer.body().then((body) => gzipSync(body).length));
+    });
+    await phone.page.goto(real(path), { waitUntil: 'networkidle' });
+    const all = await Promise.all(sizes);
+    expect(all.length).toBeGreaterThan(5);
+    // The words alone are some twenty, so that less would mean that they were missed.
+    expect(all.reduce((sum, size) => sum + size, 0)).toBeGreaterThan(60_000);
+    expect(all.reduce((sum, size) => sum + size, 0)).toBeLessThanOrEqual(BUDGET_BYTES);
+    await phone.close();
   });
 });
 

@@ -13,10 +13,25 @@ function unread(): Messages {
   throw new Error('The words were asked for before they were there.');
 }
 
-/** Says where the reader's words are: in the browser once, on the server per request. */
-export function readWordsBy(reader: () => Messages): void {
-  read = reader;
+/** What a browser fetches only when a page needs it: everybody's pages away from the bin, and those of coordinators and site leads. */
+export interface Further {
+  readonly others: () => Promise<void>;
+  readonly leads: () => Promise<void>;
 }
+const nothingMore = async () => undefined;
+let further: Further = { others: nothingMore, leads: nothingMore };
+
+/** Says where the reader's words are: in the browser once, on the server per request, where all of them always are. */
+export function readWordsBy(reader: () => Messages, fetched = further): void {
+  read = reader;
+  further = fetched;
+}
+
+/** Makes sure of the words of every page but the log page, before one is drawn. */
+export const wordsForOthers = (): Promise<void> => further.others();
+
+/** Makes sure of the words that only coordinators and site leads need, before a page of theirs is drawn. */
+export const wordsForLeads = (): Promise<void> => further.leads();
 
 /**
  * The words for whoever reads the page being made. Ask inside a component or a function, never while

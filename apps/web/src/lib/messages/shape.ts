@@ -1,5 +1,7 @@
+import type { field } from './en/field.ts';
 import type { figures } from './en/figures.ts';
-import type { en } from './en.ts';
+import type { leads } from './en/leads.ts';
+import type { others } from './en/others.ts';
 
 /** Takes the very words out of a type and leaves their places: what any language has to fill. */
 type Places<T> = T extends string
@@ -11,7 +13,13 @@ type Places<T> = T extends string
       : { readonly [Key in keyof T]: Places<T[Key]> };
 
 /** The words of the pages. A language is one catalogue of this shape; a missing word is a type error. */
-export type Messages = Places<typeof en>;
+export type Messages = ForField & ForOthers & ForLeads;
+/** The log page and the frame: all that a phone fetches at the bin. */
+export type ForField = Places<typeof field>;
+/** Everybody's other pages. */
+export type ForOthers = Places<typeof others>;
+/** Fetched only by whoever coordinates or leads a site. */
+export type ForLeads = Places<typeof leads>;
 
 /** The words around numbers, on their own: the sentences lean on how numbers look, so those must not lean on all sentences. */
 export type Figures = Places<typeof figures>;

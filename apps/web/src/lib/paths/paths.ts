@@ -52,3 +52,6 @@ export const paths = {
 export function ownPath(wanted: string | null | undefined): string {
   return wanted && /^\/(?![/\\])[^\s\\]*$/.test(wanted) ? wanted : '/';
 }
+
+/** Whether a path is a bin's log form, the page that has to stay small (B26). */
+export const isLogPath = (path: string): boolean => /^\/bins\/[^/]+\/log$/.test(path);

@@ -1,4 +1,5 @@
 import { redirect } from '@sveltejs/kit';
+import { wordsForLeads } from '$lib/messages/index.ts';
 import { paths } from '$lib/paths/paths.ts';
 import type { LayoutLoad } from './$types';
 
@@ -9,5 +10,6 @@ export const load: LayoutLoad = async ({ parent, url }) => {
     redirect(303, `${paths.signIn}?next=${encodeURIComponent(url.pathname + url.search)}`);
   if (session.person.secondStepMissing && url.pathname !== paths.secondStep)
     redirect(303, `${paths.secondStep}?next=${encodeURIComponent(url.pathname + url.search)}`);
+  if (session.person.role === 'coordinator' || session.person.role === 'site-lead') await wordsForLeads();
   return { person: session.person, programme: session.programme };
 };

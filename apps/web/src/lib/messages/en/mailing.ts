@@ -1,31 +1,5 @@
 // Data: the words for whether mail gets through, who was told, and text for a group chat.
 export const mailing = {
-  mail: {
-    title: 'Mail from here',
-    ok: 'Mail gets through.',
-    untried: 'No mail has gone out yet.',
-    trouble: 'The last mail did not get through.',
-    notSet: 'No mail goes out from here yet.',
-    notSetText: 'Whoever runs the server says which mail server to use. Until then all messages are in the app.',
-    week: 'In the last seven days',
-    waiting: 'Waiting to go',
-    handedOver: 'Handed to the mail server',
-    failed: 'Failed',
-    failedHere: 'Mail that failed in seven days',
-    dropped: 'Dropped, since too late to be of use',
-    last: 'Last handed over',
-    never: 'never',
-    lastError: 'What the mail server said last',
-    test: 'Send me a test',
-    testText: 'It goes the way all mail goes, to your own confirmed address.',
-    testStates: {
-      waiting: 'Your test waits to go. Load this page again in a moment.',
-      'handed-over': 'The mail server took your test. Look into your mail.',
-      failed: 'Your test failed.',
-      dropped: 'Your test was dropped.',
-    },
-    address: 'Set and confirm your own address first',
-  },
   toldOf: {
     heading: 'Who was told of a change',
     unknown: 'The list did not come. Load this page again, or telephone everybody.',
@@ -49,8 +23,9 @@ export const mailing = {
     box: 'The text',
     copy: 'Copy it',
     copied: 'Copied.',
+    site: 'Site',
+    everySite: 'Every site',
     days: 'Days ahead',
     show: 'Show',
   },
-  unread: (n: number) => (n === 1 ? 'new message' : 'new messages'),
 } as const;

@@ -214,37 +214,4 @@ export const work = {
     needMost: 'Write a whole number, 1 to 60.',
     keep: 'Keep my wishes',
   },
-  proposals: {
-    title: 'Shifts from what falls due',
-    heading: (n: number) =>
-      n === 0
-        ? 'All that falls due is on a shift.'
-        : n === 1
-          ? 'One shift would cover what falls due.'
-          : `${n} shifts would cover what falls due.`,
-    lead: 'Tick what suits. Move a shift by its day and start, or put two together.',
-    take: (when: string) => `Make this one: ${when}`,
-    fill: (when: string) => `Add to the shift that is there: ${when}`,
-    name: 'What is it for?',
-    usual: 'What falls due',
-    date: 'Day',
-    start: 'Starts',
-    minutes: 'Minutes',
-    places: 'Places',
-    merge: 'Put it together with',
-    alone: 'nothing, it stands alone',
-    due: (what: string, code: string, when: string) => `${what} ${code}, due ${when}`,
-    late: 'no open day before it is due',
-    make: 'Make the ticked shifts',
-    drop: 'Leave this out',
-    none: 'Tick at least one.',
-    bad: 'Write a day, a start and whole numbers.',
-    made: 'The shifts are made.',
-    dropped: 'Left out until it changes.',
-    back: 'It is back on the list.',
-    unplaced: 'No place found for',
-    aside: 'Left out',
-    takeUp: 'Take it up again',
-    duties: 'Falls due',
-  },
 } as const;

@@ -1,31 +1,5 @@
 // Data: las palabras para si llega el correo, a quién se avisó y el texto para un chat.
 export const mailing = {
-  mail: {
-    title: 'Correo desde aquí',
-    ok: 'El correo llega.',
-    untried: 'Aún no ha salido ningún correo.',
-    trouble: 'El último correo no llegó.',
-    notSet: 'De aquí aún no sale correo.',
-    notSetText: 'Quien lleva el servidor dice qué servidor de correo usar. Hasta entonces, los mensajes están en la aplicación.',
-    week: 'En los últimos siete días',
-    waiting: 'Esperan salir',
-    handedOver: 'Entregados al servidor de correo',
-    failed: 'Fallaron',
-    failedHere: 'Correo que falló en siete días',
-    dropped: 'Descartados por llegar tarde',
-    last: 'La última entrega',
-    never: 'nunca',
-    lastError: 'Lo último que dijo el servidor de correo',
-    test: 'Mándame una prueba',
-    testText: 'Va como todo el correo, a tu dirección ya confirmada.',
-    testStates: {
-      waiting: 'Tu prueba espera salir. Carga la página otra vez en un momento.',
-      'handed-over': 'El servidor aceptó tu prueba. Mira tu correo.',
-      failed: 'Tu prueba falló.',
-      dropped: 'Tu prueba se descartó.',
-    },
-    address: 'Pon y confirma antes tu dirección',
-  },
   toldOf: {
     heading: 'A quién se avisó de un cambio',
     unknown: 'La lista no llegó. Carga la página otra vez o llama a todos.',
@@ -49,8 +23,9 @@ export const mailing = {
     box: 'El texto',
     copy: 'Copiar',
     copied: 'Copiado.',
+    site: 'Lugar',
+    everySite: 'Todos los lugares',
     days: 'Días que vienen',
     show: 'Mostrar',
   },
-  unread: (n: number) => (n === 1 ? 'mensaje nuevo' : 'mensajes nuevos'),
 } as const;

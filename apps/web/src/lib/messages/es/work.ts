@@ -212,37 +212,4 @@ export const work = {
     needMost: 'Escribe un número entero, de 1 a 60.',
     keep: 'Guardar mis deseos',
   },
-  proposals: {
-    title: 'Turnos para lo que toca',
-    heading: (n: number) =>
-      n === 0
-        ? 'Todo lo que toca está en un turno.'
-        : n === 1
-          ? 'Un turno bastaría para lo que toca.'
-          : `${n} turnos bastarían para lo que toca.`,
-    lead: 'Marca lo que va bien. Mueve un turno con su día y su hora, o junta dos.',
-    take: (when: string) => `Crear este: ${when}`,
-    fill: (when: string) => `Añadir al turno que ya hay: ${when}`,
-    name: '¿Para qué es?',
-    usual: 'Lo que toca',
-    date: 'Día',
-    start: 'Empieza',
-    minutes: 'Minutos',
-    places: 'Plazas',
-    merge: 'Juntarlo con',
-    alone: 'nada, va solo',
-    due: (what: string, code: string, when: string) => `${what} ${code}, toca ${when}`,
-    late: 'no abre ningún día antes de que toque',
-    make: 'Crear los turnos marcados',
-    drop: 'Dejar esto fuera',
-    none: 'Marca al menos uno.',
-    bad: 'Escribe un día, una hora y números enteros.',
-    made: 'Los turnos están hechos.',
-    dropped: 'Queda fuera hasta que cambie.',
-    back: 'Está otra vez en la lista.',
-    unplaced: 'Sin lugar para',
-    aside: 'Queda fuera',
-    takeUp: 'Recuperarlo',
-    duties: 'Toca',
-  },
 };

@@ -1,0 +1,12 @@
+import { errors } from './errors.ts';
+import { figures } from './figures.ts';
+import { pages } from './pages.ts';
+import { science } from './science.ts';
+
+/** What the log page and the frame around it say: fetched by every phone, and kept small (B26). */
+export const field = {
+  ...science,
+  errors,
+  ...pages,
+  figures,
+} as const;

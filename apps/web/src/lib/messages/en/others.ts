@@ -1,0 +1,18 @@
+import { asking } from './asking.ts';
+import { folk } from './folk.ts';
+import { mailing } from './mailing.ts';
+import { seasons } from './seasons.ts';
+import { told } from './told.ts';
+import { upkeep } from './upkeep.ts';
+import { work } from './work.ts';
+
+/** What everybody may read on any other page. */
+export const others = {
+  ...folk,
+  ...upkeep,
+  ...work,
+  ...asking,
+  ...mailing,
+  ...told,
+  ...seasons,
+} as const;

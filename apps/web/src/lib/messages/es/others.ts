@@ -1,0 +1,19 @@
+import type { ForOthers } from '../shape.ts';
+import { asking } from './asking.ts';
+import { folk } from './folk.ts';
+import { mailing } from './mailing.ts';
+import { seasons } from './seasons.ts';
+import { told } from './told.ts';
+import { upkeep } from './upkeep.ts';
+import { work } from './work.ts';
+
+/** What everybody may read on any other page. */
+export const others = {
+  ...folk,
+  ...upkeep,
+  ...work,
+  ...asking,
+  ...mailing,
+  ...told,
+  ...seasons,
+} satisfies ForOthers;
