@@ -9,6 +9,7 @@ import { countRequests, type Drain } from './plugins/drain.ts';
 import { setApiHeaders, setCommonHeaders } from './plugins/headers.ts';
 import { logOptions, logRequests } from './plugins/log.ts';
 import { answerProblems, answerUnreadable } from './plugins/problem.ts';
+import { refuseOldPages } from './plugins/release.ts';
 import { readSessions } from './plugins/session.ts';
 import { HANDLERS } from './routes/handlers.ts';
 import { checkComplete, register } from './routing/route.ts';
@@ -89,6 +90,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     await api.register(fastifyCookie);
     readSessions(api, frame);
     refuseCrossSite(api, config);
+    refuseOldPages(api);
     for (const bound of HANDLERS) register(api, frame, bound, options.checkAnswers ?? false);
   });
   return app;

@@ -1,4 +1,5 @@
 import { availabilityRoutes } from './resources/availability.ts';
+import { batchRoutes } from './resources/batch.ts';
 import { calendarRoutes } from './resources/calendar.ts';
 import { careRoutes } from './resources/care.ts';
 import { classRoutes } from './resources/class.ts';
@@ -16,6 +17,7 @@ import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { placeRoutes } from './resources/place.ts';
 import { placesRoutes } from './resources/places.ts';
+import { pocketRoutes } from './resources/pocket.ts';
 import { proposalRoutes } from './resources/proposal.ts';
 import { pupilGroupRoutes } from './resources/pupil-group.ts';
 import { rotaRoutes } from './resources/rota.ts';
@@ -32,7 +34,9 @@ import { systemRoutes } from './resources/system.ts';
 
 export * from './common.ts';
 export * from './problem.ts';
+export * from './release.ts';
 export * from './resources/availability.ts';
+export * from './resources/batch.ts';
 export * from './resources/calendar.ts';
 export * from './resources/care.ts';
 export * from './resources/class.ts';
@@ -51,6 +55,7 @@ export * from './resources/outlook.ts';
 export * from './resources/people.ts';
 export * from './resources/place.ts';
 export * from './resources/places.ts';
+export * from './resources/pocket.ts';
 export * from './resources/proposal.ts';
 export * from './resources/pupil-group.ts';
 export * from './resources/rota.ts';
@@ -75,6 +80,8 @@ export const ROUTES = [
   ...outlookRoutes,
   ...entryRoutes,
   ...careRoutes,
+  ...batchRoutes,
+  ...pocketRoutes,
   ...stockRoutes,
   ...stuffRoutes,
   ...peopleRoutes,

@@ -11,6 +11,8 @@ export const ERROR_CODES = [
   'not-signed-in',
   'wrong-sign-in',
   'wait', // too many tries; retryAfterSeconds
+  'signed-in-as-another', // what was sent is somebody else's
+  'update-first', // pages and server are more than one release apart
   'second-step', // TOTP asked for
   'second-step-first', // a coordinator without an authenticator may set one up, and nothing else
   'code-wrong',

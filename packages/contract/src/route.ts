@@ -30,6 +30,8 @@ export interface RouteSpec {
   readonly params?: z.ZodType;
   readonly query?: z.ZodType;
   readonly body?: z.ZodType;
+  /** Where more than the usual 64 kB may come in. */
+  readonly bodyLimitBytes?: number;
   readonly answer?: z.ZodType;
   readonly status: 200 | 201 | 204;
   /** Other than JSON, e.g. `text/csv`. */

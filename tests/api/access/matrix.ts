@@ -26,6 +26,8 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   readSetup: everyone,
   beginProgramme: everyone,
   readEvents: members,
+  logBatch: adults,
+  readPocket: members,
   listMessages: adults,
   readMessages: adults,
   readMessageSetting: adults,

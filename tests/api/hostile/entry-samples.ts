@@ -1,5 +1,5 @@
 import type { RouteName } from '@middenry/contract';
-import { BINS, freshId } from '../../cast.ts';
+import { BINS, freshId, PEOPLE } from '../../cast.ts';
 import { changed, type Make } from './sample.ts';
 import { feeding } from './stage.ts';
 
@@ -35,6 +35,16 @@ export const entrySamples = {
       }),
     };
   },
+  readPocket: () => ({ who: 'pupil', url: '/api/pocket' }),
+  logBatch: () => ({
+    who: 'coordinator',
+    url: '/api/entries/batch',
+    body: {
+      personId: PEOPLE.coordinator.id,
+      deviceAt: '2026-11-25T10:00:00Z',
+      entries: [{ kind: 'feeding', keptAt: '2026-11-24T09:00:00Z', body: feeding(freshId()) }],
+    },
+  }),
   logCheck: () => {
     const body = {
       id: freshId(),

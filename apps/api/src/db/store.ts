@@ -40,3 +40,8 @@ export function write<T>(store: Store, work: () => T): T {
   for (const tell of store.afterCommit) tell();
   return answer;
 }
+
+/** A part of a `write` that may fail by itself: what it did is taken back, and the rest goes on. */
+export function writePart<T>(store: Store, work: () => T): T {
+  return store.sqlite.transaction(work)();
+}

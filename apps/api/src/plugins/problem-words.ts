@@ -15,6 +15,12 @@ export const PROBLEMS = {
   'not-signed-in': { status: 401, title: 'Not signed in', detail: 'Sign in first.' },
   'wrong-sign-in': { status: 401, title: 'Wrong sign-in', detail: 'The e-mail address or the password is not right.' },
   wait: { status: 429, title: 'Too many tries', detail: 'Wait before the next try; see retryAfterSeconds.' },
+  'signed-in-as-another': { status: 403, title: "Somebody else's", detail: 'These entries belong to another person; sign in as them.' },
+  'update-first': {
+    status: 426,
+    title: 'Update first',
+    detail: 'These pages and the server are more than one release apart; load the pages anew.',
+  },
   'second-step': { status: 401, title: 'Second step', detail: 'Send the code of your authenticator or a recovery code too.' },
   'second-step-first': { status: 403, title: 'Second step first', detail: 'Coordinators set up an authenticator before anything else.' },
   'code-wrong': { status: 422, title: 'Wrong code', detail: 'This code is not right.' },

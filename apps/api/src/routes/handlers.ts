@@ -21,6 +21,7 @@ import { useDeviceCode } from './device/use-device-code.ts';
 import { listDuties } from './duty/list-duties.ts';
 import { correctEntry } from './entry/correct-entry.ts';
 import { listEntries } from './entry/list-entries.ts';
+import { logBatch } from './entry/log-batch.ts';
 import { logCare } from './entry/log-care.ts';
 import { logCheck } from './entry/log-check.ts';
 import { logFeeding } from './entry/log-feeding.ts';
@@ -29,6 +30,7 @@ import { logNote } from './entry/log-note.ts';
 import { logWorms } from './entry/log-worms.ts';
 import { readEntry } from './entry/read-entry.ts';
 import { readEntryHistory } from './entry/read-entry-history.ts';
+import { readPocket } from './entry/read-pocket.ts';
 import { undoEntry } from './entry/undo-entry.ts';
 import { readEvents } from './events/read-events.ts';
 import { acceptIntake } from './intake/accept-intake.ts';
@@ -173,6 +175,8 @@ export const HANDLERS: readonly BoundRoute[] = [
   logFeeding,
   logCheck,
   logHarvest,
+  logBatch,
+  readPocket,
   listEntries,
   readEntry,
   undoEntry,

@@ -21,7 +21,7 @@ export function parseInput(spec: RouteSpec, request: FastifyRequest): Input {
   return { params: params?.data, query: query?.data, body: body?.data };
 }
 
-function faultsOf(prefix: string, result: z.ZodSafeParseResult<unknown> | undefined): FieldError[] {
+export function faultsOf(prefix: string, result: z.ZodSafeParseResult<unknown> | undefined): FieldError[] {
   if (result === undefined || result.success) return [];
   return result.error.issues.flatMap((issue) => {
     const path = issue.path.map((part) => String(part).replaceAll('~', '~0').replaceAll('/', '~1'));

@@ -50,6 +50,7 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
   app.route({
     method: spec.method,
     url: spec.path,
+    ...(spec.bodyLimitBytes === undefined ? {} : { bodyLimit: spec.bodyLimitBytes }),
     onRequest: async (request) => refuseOutsiders(spec, request.who),
     handler: async (request, reply) => {
       const state: CallState = { ownershipAsked: false, isAgain: false };

@@ -1,6 +1,7 @@
 import type { Problem } from '@middenry/contract';
 import { error } from '@sveltejs/kit';
 import { type Answer, type BodyOf, CALLS, type CallName } from './calls.ts';
+import { PAGES_RELEASE, RELEASE_HEADER } from './release.ts';
 
 export type Outcome<T> = { readonly ok: true; readonly data: T } | { readonly ok: false; readonly problem: Problem };
 
@@ -31,6 +32,7 @@ export async function call<N extends CallName>(send: typeof fetch, name: N, opti
   const method = CALLS[name].slice(0, CALLS[name].indexOf(' '));
   const headers: Record<string, string> = { accept: 'application/json' };
   if (options.body !== undefined) headers['content-type'] = 'application/json';
+  if (method !== 'GET') headers[RELEASE_HEADER] = String(PAGES_RELEASE);
   if (options.ifMatch !== undefined) headers['if-match'] = `"${options.ifMatch}"`;
   let response: Response;
   try {

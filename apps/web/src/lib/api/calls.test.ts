@@ -1,6 +1,7 @@
-import { classRoutes, eventsRoutes, keepRoutes, ROUTES } from '@middenry/contract';
-import { describe, expect, it } from 'vitest';
+import { classRoutes, eventsRoutes, keepRoutes, RELEASE, RELEASE_HEADER, ROUTES } from '@middenry/contract';
+import { describe, expect, it, test } from 'vitest';
 import { CALLS } from './calls.ts';
+import * as pages from './release.ts';
 
 describe('CALLS', () => {
   const table = new Map(
@@ -10,4 +11,8 @@ describe('CALLS', () => {
   it.each(Object.entries(CALLS))('%s is what the contract says', (name, line) => {
     expect(line).toBe(table.get(name));
   });
+});
+
+test('B23: the pages say the release and the header of the contract', () => {
+  expect([pages.PAGES_RELEASE, pages.RELEASE_HEADER]).toEqual([RELEASE, RELEASE_HEADER]);
 });

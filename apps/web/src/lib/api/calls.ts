@@ -32,6 +32,8 @@ export const CALLS = {
   logFeeding: 'POST /api/feedings',
   logCheck: 'POST /api/checks',
   logHarvest: 'POST /api/harvests',
+  logBatch: 'POST /api/entries/batch',
+  readPocket: 'GET /api/pocket',
   listMaterials: 'GET /api/materials',
   listContainers: 'GET /api/containers',
   listShifts: 'GET /api/shifts',

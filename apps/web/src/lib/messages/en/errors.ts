@@ -13,6 +13,8 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'not-signed-in': { what: 'You are not signed in any more.', next: 'Sign in, then do it again. What you typed is still here.' },
   'wrong-sign-in': { what: 'That address and password do not fit together.', next: 'Check both and try again, or ask your coordinator.' },
   wait: { what: 'Too many tries in a short time.', next: 'Wait a little, then try again.' },
+  'signed-in-as-another': { what: 'These notes belong to somebody else.', next: 'They wait here until that person signs in.' },
+  'update-first': { what: 'This page is too old for the server.', next: 'Load the page again. What waits here stays.' },
   'second-step': { what: 'One more step: your 6-digit code.', next: 'Type the code that your phone shows now.' },
   'second-step-first': { what: 'Your second step is not set up yet.', next: 'Set up an authenticator first; then everything is open.' },
   'code-wrong': { what: 'That code is not right.', next: 'Check it and type it again.' },

@@ -9,6 +9,11 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'not-signed-in': { what: 'Tu sesión se ha cerrado.', next: 'Entra y hazlo otra vez. Lo que escribiste sigue aquí.' },
   'wrong-sign-in': { what: 'Esa dirección y esa contraseña no van juntas.', next: 'Revisa las dos o pregunta a coordinación.' },
   wait: { what: 'Demasiados intentos en poco tiempo.', next: 'Espera un poco e inténtalo de nuevo.' },
+  'signed-in-as-another': { what: 'Estas notas son de otra persona.', next: 'Esperan aquí hasta que esa persona entre.' },
+  'update-first': {
+    what: 'Esta página es demasiado vieja para el servidor.',
+    next: 'Carga la página otra vez. Lo que espera aquí se queda.',
+  },
   'second-step': { what: 'Un paso más: tu código de 6 cifras.', next: 'Escribe el código que muestra ahora tu teléfono.' },
   'second-step-first': { what: 'Aún no tienes el segundo paso.', next: 'Prepara primero un autenticador; después se abre todo.' },
   'code-wrong': { what: 'Ese código no es correcto.', next: 'Revísalo y escríbelo otra vez.' },
