@@ -69,6 +69,34 @@ test('a page shows the fan with a table of every day to come, why, and what help
   expect(walk.complaints).toEqual([]);
 });
 
+test('a remedy pressed is noted as care; for a lead it goes among the duties of the next shift', async () => {
+  const { page } = walk;
+  await page.setViewportSize({ width: 360, height: 740 });
+  const shown: string[] = [];
+  for (const { id } of bins.filter(({ band }) => band === 'act')) {
+    await page.goto(`/bins/${id}`, { waitUntil: 'load' });
+    if ((await page.locator('form[action="?/did"]').count()) > 0) shown.push(id);
+  }
+  expect(shown.length, 'no flag has a remedy that is noted at once').toBeGreaterThan(0);
+  const bin = shown[0]!;
+  await page.goto(`/bins/${bin}`, { waitUntil: 'load' });
+  expect(await sidewaysPx(page)).toBe(0);
+  const before = (await read(`/api/bins/${bin}/entries`)).items[0].id;
+  await page.locator('form[action="?/plan"] button').first().click();
+  await page.waitForURL(/planned=/);
+  const shift = await read(`/api/shifts/${new URL(page.url()).searchParams.get('planned')}`);
+  expect(shift.duties.filter(({ binId }: { binId: string }) => binId === bin).length).toBeGreaterThan(0);
+  await page.goto(`/bins/${bin}`, { waitUntil: 'load' });
+  await page.locator('form[action="?/did"] button').first().click();
+  await page.waitForURL(/did=1/);
+  const [newest] = (await read(`/api/bins/${bin}/entries`)).items;
+  expect(newest.kind).toBe('care');
+  expect(newest.id).not.toBe(before);
+  await page.locator(`#entry-${newest.id}`).waitFor();
+  expect(walk.complaints).toEqual([]);
+  await page.setViewportSize({ width: 1440, height: 900 });
+});
+
 test('where there is doubt a page names the one look that takes most of it away', async () => {
   const { page } = walk;
   const told = await Promise.all(bins.map(async ({ id }) => ({ id, outlook: await read(`/api/bins/${id}/outlook`) })));

@@ -1,5 +1,6 @@
 import { availabilityRoutes } from './resources/availability.ts';
 import { batchRoutes } from './resources/batch.ts';
+import { binLifeRoutes } from './resources/bin-life.ts';
 import { calendarRoutes } from './resources/calendar.ts';
 import { careRoutes } from './resources/care.ts';
 import { classRoutes } from './resources/class.ts';
@@ -37,6 +38,7 @@ export * from './problem.ts';
 export * from './release.ts';
 export * from './resources/availability.ts';
 export * from './resources/batch.ts';
+export * from './resources/bin-life.ts';
 export * from './resources/calendar.ts';
 export * from './resources/care.ts';
 export * from './resources/class.ts';
@@ -78,6 +80,7 @@ export const ROUTES = [
   ...sessionRoutes,
   ...placeRoutes,
   ...outlookRoutes,
+  ...binLifeRoutes,
   ...entryRoutes,
   ...careRoutes,
   ...batchRoutes,

@@ -85,6 +85,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   readBinCard: everyone,
   readBoard: members,
   readOutlook: members,
+  readLife: members,
   logFeeding: adults,
   logCheck: adults,
   logHarvest: adults,

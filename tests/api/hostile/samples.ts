@@ -78,6 +78,7 @@ const places = {
   },
   readBinCard: () => ({ who: null, url: '/api/bin-cards/T1', params: { code: 'T1' } }),
   readBoard: () => ({ who: 'pupil', url: '/api/board' }),
+  readLife: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/life`, params: { id: BINS.tote } }),
   readOutlook: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/outlook?historyDays=30`, params: { id: BINS.tote } }),
 } satisfies Partial<Record<RouteName, Make>>;
 

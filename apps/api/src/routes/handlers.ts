@@ -81,6 +81,7 @@ import { putAirReadings } from './place/put-air-readings.ts';
 import { putSiteTimes } from './place/put-site-times.ts';
 import { readBin } from './place/read-bin.ts';
 import { readBinCard } from './place/read-bin-card.ts';
+import { readLife } from './place/read-life.ts';
 import { readProgramme } from './place/read-programme.ts';
 import { readSiteTimes } from './place/read-site-times.ts';
 import { acceptProposals } from './proposal/accept-proposals.ts';
@@ -159,6 +160,7 @@ export const HANDLERS: readonly BoundRoute[] = [
   readBin,
   changeBin,
   readBinCard,
+  readLife,
   listPeople,
   addPerson,
   changePerson,

@@ -56,10 +56,12 @@ interface View {
   readonly today: string;
   readonly historyDays: number;
   readonly planned: readonly PlannedFeeding[];
+  /** Left out where nobody draws the history. */
+  readonly noted?: BinOutlook['noted'];
 }
 
 export function binOutlook(bin: BinRow, outlook: Outlook, view: View): BinOutlook {
-  const { dateOf, today, historyDays, planned } = view;
+  const { dateOf, today, historyDays, planned, noted = [] } = view;
   const { now, band, advice } = outlook;
   return {
     binId: bin.id,
@@ -80,6 +82,7 @@ export function binOutlook(bin: BinRow, outlook: Outlook, view: View): BinOutloo
     duties: outlook.duties.map((duty) => dutyShape(duty, outlook.day, dateOf)),
     surprises: outlook.surprises.map((surprise) => surpriseShape(surprise, dateOf)),
     planned: planned.map(({ on, zone, massKg, from }) => ({ on, zone, massKg, from })),
+    noted,
     history: outlook.history.slice(-historyDays).map((row) => dayShape(row, dateOf)),
     forecast: outlook.forecast.map((row) => dayShape(row, dateOf)),
   };

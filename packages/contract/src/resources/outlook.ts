@@ -152,6 +152,12 @@ export const PlannedFeeding = z.object({
   massKg: z.number(),
   from: z.enum(['shift', 'habit']).describe('a duty on a shift, or what this bin is usually given'),
 });
+export const NOTED_KINDS = ['fed', 'seen', 'taken', 'cared'] as const;
+export const NotedDay = z.object({
+  on: LocalDate,
+  kind: z.enum(NOTED_KINDS).describe('fed: a feeding; seen: a check or note; taken: a harvest; cared: care, or worms that came or went'),
+  times: z.int(),
+});
 export const BinOutlook = z.object({
   binId: Id,
   today: LocalDate,
@@ -176,6 +182,7 @@ export const BinOutlook = z.object({
   duties: z.array(Duty),
   surprises: z.array(Surprise).describe('what was seen of late against all expectation, oldest first'),
   planned: z.array(PlannedFeeding).describe('feedings that the forecast counts on, soonest first'),
+  noted: z.array(NotedDay).describe('what the log holds of the days of the history, each kind once a day'),
   history: z.array(dayRow),
   forecast: z.array(dayRow),
 });

@@ -26,6 +26,7 @@ export const CALLS = {
   listBins: 'GET /api/bins',
   readBin: 'GET /api/bins/:id',
   readBoard: 'GET /api/board',
+  readLife: 'GET /api/bins/:id/life',
   readOutlook: 'GET /api/bins/:id/outlook',
   listEntries: 'GET /api/bins/:id/entries',
   undoEntry: 'DELETE /api/entries/:id',

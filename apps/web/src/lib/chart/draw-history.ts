@@ -4,6 +4,9 @@ import type { Ink } from './ink.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
 
+/** What was noted of a day, or is to come. */
+export type MarkKind = 'fed' | 'seen' | 'taken' | 'cared' | 'planned';
+
 export interface HistoryDrawing {
   readonly points: readonly {
     readonly on: string;
@@ -13,7 +16,7 @@ export interface HistoryDrawing {
     readonly expected: boolean;
   }[];
   readonly show: (value: number) => string;
-  readonly marks: readonly { readonly on: string; readonly kind: 'fed' | 'seen' | 'planned' }[];
+  readonly marks: readonly { readonly on: string; readonly kind: MarkKind }[];
   readonly today: string;
   readonly todayWord: string;
   readonly fromZero: boolean;
@@ -130,6 +133,22 @@ function drawMarks(ctx: CanvasRenderingContext2D, drawing: HistoryDrawing, at: (
       ctx.strokeStyle = drawing.ink.soft;
       ctx.lineWidth = 1.5;
       ctx.strokeRect(px - MARK_PX / 2, bottom - 3 * MARK_PX, MARK_PX, 3 * MARK_PX);
+    } else if (mark.kind === 'taken') {
+      ctx.fillStyle = drawing.ink.line;
+      ctx.moveTo(px - MARK_PX, bottom - 5 * MARK_PX);
+      ctx.lineTo(px + MARK_PX, bottom - 5 * MARK_PX);
+      ctx.lineTo(px, bottom - 3.5 * MARK_PX);
+      ctx.fill();
+    } else if (mark.kind === 'cared') {
+      ctx.strokeStyle = drawing.ink.line;
+      ctx.lineWidth = 1.5;
+      const y = bottom - 4 * MARK_PX;
+      const arm = MARK_PX * 0.7;
+      ctx.moveTo(px - arm, y - arm);
+      ctx.lineTo(px + arm, y + arm);
+      ctx.moveTo(px - arm, y + arm);
+      ctx.lineTo(px + arm, y - arm);
+      ctx.stroke();
     } else {
       ctx.arc(px, bottom - MARK_PX, MARK_PX, 0, Math.PI * 2);
       ctx.fillStyle = drawing.ink.paper;

@@ -1,3 +1,4 @@
+import { ahead } from './ahead.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
 import { mailing } from './mailing.ts';
@@ -8,6 +9,7 @@ import { work } from './work.ts';
 
 /** What everybody may read on any other page. */
 export const others = {
+  ...ahead,
   ...folk,
   ...upkeep,
   ...work,

@@ -1,4 +1,5 @@
 import type { ForOthers } from '../shape.ts';
+import { ahead } from './ahead.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
 import { mailing } from './mailing.ts';
@@ -9,6 +10,7 @@ import { work } from './work.ts';
 
 /** What everybody may read on any other page. */
 export const others = {
+  ...ahead,
   ...folk,
   ...upkeep,
   ...work,

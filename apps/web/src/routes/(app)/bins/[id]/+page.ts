@@ -8,10 +8,11 @@ const SHOWN = 20;
 export const load: PageLoad = async ({ fetch, params, url, depends }) => {
   depends('app:bin');
   const before = url.searchParams.get('before') ?? undefined;
-  const [bin, outlook, log] = await Promise.all([
+  const [bin, outlook, log, life] = await Promise.all([
     need(fetch, 'readBin', { params }),
     need(fetch, 'readOutlook', { params }),
     need(fetch, 'listEntries', { params, query: { before, limit: SHOWN } }),
+    need(fetch, 'readLife', { params }),
   ]);
   const containers = await need(fetch, 'listContainers', { query: { siteId: bin.siteId } });
   const lead = leadOf(outlook);
@@ -20,6 +21,9 @@ export const load: PageLoad = async ({ fetch, params, url, depends }) => {
     bin,
     outlook,
     entries: log.items,
+    life,
+    did: url.searchParams.has('did'),
+    plannedOn: url.searchParams.get('planned'),
     containers: containers.items.filter((c) => !c.archived),
     more: log.more && last ? `?before=${encodeURIComponent(last.happenedAt)}#log` : null,
     lead,

@@ -1,0 +1,53 @@
+/** A bin's life in a few figures, and what its log says of each day. */
+import type { BinLife, BinOutlook } from '@middenry/contract';
+import { kgFromGrams } from '@middenry/domain';
+import type { Context } from '../context.ts';
+import { type LifeChangeRow, lifeChanges, lifeSums, type NotedRow, notedDays } from '../db/repositories/bin-life.ts';
+import type { Store } from '../db/store.ts';
+import { binOf } from './bins.ts';
+import { daysBetween } from './local-time.ts';
+
+export function readLife(call: Context, binId: string): BinLife {
+  const bin = binOf(call.store, binId);
+  const { fedG, harvestedG, ...counts } = lifeSums(call.store, binId);
+  return {
+    binId,
+    startedOn: bin.startedOn,
+    ageDays: Math.max(0, daysBetween(bin.startedOn, call.today(bin.timeZone))),
+    fedKg: kgFromGrams(fedG),
+    harvestedKg: kgFromGrams(harvestedG),
+    ...counts,
+    wormsThenKg: kgFromGrams(bin.startWormsG),
+    changes: lifeChanges(call.store, binId).map(changeShape),
+  };
+}
+
+function changeShape({ localDate, grams, what, exposure, ...rest }: LifeChangeRow): BinLife['changes'][number] {
+  type Change = BinLife['changes'][number];
+  return {
+    ...rest,
+    on: localDate,
+    what: what as Change['what'],
+    exposure: exposure as Change['exposure'],
+    massKg: grams === null ? null : kgFromGrams(grams),
+  };
+}
+
+const NOTED_AS = {
+  feeding: 'fed',
+  check: 'seen',
+  note: 'seen',
+  harvest: 'taken',
+  care: 'cared',
+  worms: 'cared',
+} as const satisfies Record<NotedRow['kind'], BinOutlook['noted'][number]['kind']>;
+
+/** What was noted from a day on: entries of the same sense on one day are told once. */
+export function notedFrom(store: Store, binId: string, from: string): BinOutlook['noted'] {
+  const days = new Map<string, BinOutlook['noted'][number]>();
+  for (const { localDate, kind, times } of notedDays(store, { binId, from })) {
+    const key = `${localDate} ${NOTED_AS[kind]}`;
+    days.set(key, { on: localDate, kind: NOTED_AS[kind], times: times + (days.get(key)?.times ?? 0) });
+  }
+  return [...days.values()];
+}
