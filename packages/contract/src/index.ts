@@ -32,6 +32,7 @@ import { stockRoutes } from './resources/stock.ts';
 import { stuffRoutes } from './resources/stuff.ts';
 import { swapRoutes } from './resources/swap.ts';
 import { systemRoutes } from './resources/system.ts';
+import { whatIfRoutes } from './resources/what-if.ts';
 
 export * from './common.ts';
 export * from './problem.ts';
@@ -72,6 +73,7 @@ export * from './resources/stock.ts';
 export * from './resources/stuff.ts';
 export * from './resources/swap.ts';
 export * from './resources/system.ts';
+export * from './resources/what-if.ts';
 export * from './route.ts';
 
 /** Every route of the API, in one list. */
@@ -81,6 +83,7 @@ export const ROUTES = [
   ...placeRoutes,
   ...outlookRoutes,
   ...binLifeRoutes,
+  ...whatIfRoutes,
   ...entryRoutes,
   ...careRoutes,
   ...batchRoutes,

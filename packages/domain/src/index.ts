@@ -56,3 +56,15 @@ export * from './units/temperature.ts';
 export * from './units/time.ts';
 export * from './units/volume.ts';
 export * from './units/water.ts';
+export * from './what-if/choice.ts';
+export * from './what-if/ensemble.ts';
+export type { OpenEnsemble } from './what-if/what-if.ts';
+export {
+  COARSE_MEMBERS,
+  openEnsemble,
+  WHAT_IF_QUANTITIES,
+  type WhatIfAnswer,
+  type WhatIfDay,
+  type WhatIfQuantity,
+  whatIf,
+} from './what-if/what-if.ts';

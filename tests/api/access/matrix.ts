@@ -86,6 +86,8 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   readBoard: members,
   readOutlook: members,
   readLife: members,
+  readEnsemble: members,
+  readWhatIf: members,
   logFeeding: adults,
   logCheck: adults,
   logHarvest: adults,

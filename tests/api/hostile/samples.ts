@@ -79,6 +79,8 @@ const places = {
   readBinCard: () => ({ who: null, url: '/api/bin-cards/T1', params: { code: 'T1' } }),
   readBoard: () => ({ who: 'pupil', url: '/api/board' }),
   readLife: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/life`, params: { id: BINS.tote } }),
+  readEnsemble: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/ensemble`, params: { id: BINS.tote } }),
+  readWhatIf: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/what-if?foodKg=2&zones=2&loosen=true`, params: { id: BINS.tote } }),
   readOutlook: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/outlook?historyDays=30`, params: { id: BINS.tote } }),
 } satisfies Partial<Record<RouteName, Make>>;
 

@@ -6,6 +6,7 @@ import {
   type BandsBefore,
   type BinEvent,
   bandsFor,
+  ensembleOf,
   type Outlook,
   type OutlookSettings,
   outlookOf,
@@ -14,12 +15,14 @@ import {
   trialOf,
 } from '@middenry/domain';
 import { openRunCache, type RunCache, removeRunCache } from '../db/run-cache.ts';
+import { type Ahead, aheadOf } from './ahead.ts';
 import { lastTrial } from './last-trial.ts';
 import { type FileMemory, fileMemory } from './run-memory.ts';
 
 export interface Rememberer {
   outlookOf(scenario: Scenario, today: number, settings: OutlookSettings): { readonly outlook: Outlook; readonly keep: () => void };
   troubleOf(scenario: Scenario, today: number, settings: OutlookSettings, events: readonly BinEvent[]): number;
+  readonly ahead: Ahead;
   close(): void;
 }
 
@@ -37,10 +40,10 @@ export function rememberer(cacheFile: string | null, programUrl: string): Rememb
     cache = null;
     if (cacheFile !== null) removeRunCache(cacheFile);
   };
-  const trial = lastTrial((scenario, today, settings) => {
-    const memory = cache === null ? undefined : careful(fileMemory(cache, scenario, today, version), letGo);
-    return trialOf(scenario, today, settings, memory);
-  });
+  const remembered = (scenario: Scenario, today: number) =>
+    cache === null ? undefined : careful(fileMemory(cache, scenario, today, version), letGo);
+  const trial = lastTrial((scenario, today, settings) => trialOf(scenario, today, settings, remembered(scenario, today)));
+  const ahead = aheadOf((scenario, today, settings) => ensembleOf(scenario, today, settings, remembered(scenario, today)));
   return {
     outlookOf: (scenario, today, settings) => {
       const memoryOn = (day: number) => (cache === null ? null : careful(fileMemory(cache, scenario, day, version), letGo));
@@ -54,6 +57,7 @@ export function rememberer(cacheFile: string | null, programUrl: string): Rememb
       return { outlook, keep };
     },
     troubleOf: (scenario, today, settings, events) => trial(scenario, today, settings)(events),
+    ahead,
     close: () => cache?.close(),
   };
 }

@@ -63,7 +63,9 @@ import { readReply } from './message/read-reply.ts';
 import { sendReply } from './message/send-reply.ts';
 import { testMail } from './message/test-mail.ts';
 import { readBoard } from './outlook/read-board.ts';
+import { readEnsemble } from './outlook/read-ensemble.ts';
 import { readOutlook } from './outlook/read-outlook.ts';
+import { readWhatIf } from './outlook/read-what-if.ts';
 import { addPerson } from './people/add-person.ts';
 import { changePerson } from './people/change-person.ts';
 import { listPeople } from './people/list-people.ts';
@@ -161,6 +163,8 @@ export const HANDLERS: readonly BoundRoute[] = [
   changeBin,
   readBinCard,
   readLife,
+  readEnsemble,
+  readWhatIf,
   listPeople,
   addPerson,
   changePerson,

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import type { Model, TrialModel } from './model.ts';
+import type { AheadModel, Model, TrialModel } from './model.ts';
 import type { ModelTask, ModelWorkerData } from './model-worker.ts';
 
 /** Where the build puts the worker; run from the sources there is none, and the model stays in this thread. */
@@ -15,6 +15,7 @@ interface Waiting {
 export interface WorkerModel {
   readonly model: Model;
   readonly trial: TrialModel;
+  readonly ahead: AheadModel;
   stop(): Promise<unknown>;
 }
 
@@ -62,6 +63,10 @@ export function modelInWorker(cacheFile: string | null = null, file: string = WO
   return {
     model: (scenario, today, settings) => ask({ scenario, today, settings }),
     trial: (scenario, today, settings, trial) => ask({ scenario, today, settings, trial }),
+    ahead: {
+      ensembleOf: (scenario, today, settings) => ask({ scenario, today, settings, ahead: 'ensemble' }),
+      whatIfOf: (scenario, today, settings, choice) => ask({ scenario, today, settings, ahead: choice }),
+    },
     stop: async () => worker?.terminate(),
   };
 }

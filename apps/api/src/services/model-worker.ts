@@ -1,6 +1,6 @@
 /** Runs in a thread of its own: works outlooks out so that the server goes on answering meanwhile. */
 import { parentPort, workerData } from 'node:worker_threads';
-import type { BinEvent, OutlookSettings, Scenario } from '@middenry/domain';
+import type { BinEvent, OutlookSettings, Scenario, WhatIfChoice } from '@middenry/domain';
 import { type Rememberer, rememberer } from '../model/rememberer.ts';
 
 export interface ModelTask {
@@ -10,6 +10,8 @@ export interface ModelTask {
   readonly settings: OutlookSettings;
   /** Set: only the chance of trouble under these is asked for. */
   readonly trial?: readonly BinEvent[];
+  /** Set: only the bin as it stands is asked for, or what would come of a choice. */
+  readonly ahead?: 'ensemble' | WhatIfChoice;
 }
 
 /** What the thread is started with. */
@@ -21,10 +23,16 @@ export interface ModelWorkerData {
 const { cacheFile } = (workerData ?? { cacheFile: null }) as ModelWorkerData;
 const model: Rememberer = rememberer(cacheFile, import.meta.url);
 
-parentPort?.on('message', ({ number, scenario, today, settings, trial }: ModelTask) => {
+parentPort?.on('message', ({ number, scenario, today, settings, trial, ahead }: ModelTask) => {
   try {
     if (trial) {
       parentPort?.postMessage({ number, answer: model.troubleOf(scenario, today, settings, trial) });
+      return;
+    }
+    if (ahead) {
+      const told =
+        ahead === 'ensemble' ? model.ahead.ensembleOf(scenario, today, settings) : model.ahead.whatIfOf(scenario, today, settings, ahead);
+      parentPort?.postMessage({ number, answer: told });
       return;
     }
     const { outlook, keep } = model.outlookOf(scenario, today, settings);

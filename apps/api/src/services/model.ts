@@ -1,4 +1,5 @@
-import { type BinEvent, type Outlook, type OutlookSettings, outlookOf, type Scenario, trialOf } from '@middenry/domain';
+import { type BinEvent, ensembleOf, type Outlook, type OutlookSettings, outlookOf, type Scenario, trialOf } from '@middenry/domain';
+import { type Ahead, aheadOf } from '../model/ahead.ts';
 import { lastTrial } from '../model/last-trial.ts';
 
 /** How an outlook is worked out: in this thread, in a worker, or by a stand-in of a test. */
@@ -14,6 +15,12 @@ export type TrialModel = (
 
 const standing = lastTrial(trialOf);
 export const trialInThread: TrialModel = (scenario, today, settings, events) => standing(scenario, today, settings)(events);
+
+/** How a what-if is worked out. */
+export type AheadModel = {
+  readonly [Name in keyof Ahead]: (...asked: Parameters<Ahead[Name]>) => ReturnType<Ahead[Name]> | Promise<ReturnType<Ahead[Name]>>;
+};
+export const aheadInThread: AheadModel = aheadOf(ensembleOf);
 
 export const modelInThread: Model = (scenario, today, settings) => outlookOf(scenario, today, settings);
 

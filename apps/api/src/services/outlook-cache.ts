@@ -1,5 +1,5 @@
 /** Outlooks of bins, kept as long as nothing they rest on has changed. */
-import type { BinEvent, Outlook } from '@middenry/domain';
+import type { BinEvent, Ensemble, Outlook, WhatIfChoice } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { airReadings } from '../db/repositories/air-reading.ts';
 import { type BinRow, listBins } from '../db/repositories/bin.ts';
@@ -8,11 +8,12 @@ import { entryHistory } from '../db/repositories/entry.ts';
 import { feedingShiftDays, logStamp } from '../db/repositories/outlook.ts';
 import { findSite, type SiteRow } from '../db/repositories/site.ts';
 import type { Store } from '../db/store.ts';
+import type { WhatIfTold } from '../model/ahead.ts';
 import { refuse } from '../refusal.ts';
 import { PLAN_DAYS, type PlannedFeeding } from './feed-plan.ts';
 import { addDays } from './local-time.ts';
 import { materialsOf } from './materials.ts';
-import { MEMBERS, type Model, modelInThread, type TrialModel, trialInThread } from './model.ts';
+import { type AheadModel, aheadInThread, MEMBERS, type Model, modelInThread, type TrialModel, trialInThread } from './model.ts';
 import { scenarioOf, settingsOf } from './scenario.ts';
 
 interface Kept {
@@ -29,11 +30,13 @@ interface Kept {
 const keptOf = new WeakMap<Store, Map<string, Kept>>();
 const modelOf = new WeakMap<Store, Model>();
 const trialOf = new WeakMap<Store, TrialModel>();
+const aheadModelOf = new WeakMap<Store, AheadModel>();
 
 /** Lets a worker or a test work the outlooks out instead. */
-export function useModel(store: Store, model: Model, trial: TrialModel = trialInThread): void {
+export function useModel(store: Store, model: Model, trial: TrialModel = trialInThread, ahead: AheadModel = aheadInThread): void {
   modelOf.set(store, model);
   trialOf.set(store, trial);
+  aheadModelOf.set(store, ahead);
   keptOf.delete(store);
 }
 
@@ -82,6 +85,25 @@ export async function troubleFor(call: Asked, bin: BinRow, events: (day: number)
   const { history } = restsOn(call, bin, call.today(bin.timeZone));
   const { scenario, today: day } = scenarioOf({ ...history, entries: entryHistory(call.store, bin.id) });
   return (trialOf.get(call.store) ?? trialInThread)(scenario, day, settingsOf(bin, { historyDays: 1, planned: [] }), events(day));
+}
+
+/** A bin as it stands today at its site, to be tried on; nothing that is planned is in it. */
+export async function ensembleFor(call: Asked, bin: BinRow): Promise<Ensemble> {
+  const { model, asked } = aheadOfBin(call, bin);
+  return model.ensembleOf(...asked);
+}
+
+/** What would come of a choice at a bin, and what comes when nothing is done. */
+export async function whatIfFor(call: Asked, bin: BinRow, choice: WhatIfChoice): Promise<WhatIfTold> {
+  const { model, asked } = aheadOfBin(call, bin);
+  return model.whatIfOf(...asked, choice);
+}
+
+function aheadOfBin(call: Asked, bin: BinRow) {
+  const { history } = restsOn(call, bin, call.today(bin.timeZone));
+  const { scenario, today: day } = scenarioOf({ ...history, entries: entryHistory(call.store, bin.id) });
+  const asked = [scenario, day, settingsOf(bin, { historyDays: 1, planned: [] })] as const;
+  return { model: aheadModelOf.get(call.store) ?? aheadInThread, asked };
 }
 
 /** Asks for every bin once, so that the first reader does not have to wait for all of them. */

@@ -9,7 +9,7 @@ import { useModel, warmOutlooks } from './outlook-cache.ts';
 export function startOutlooks(app: FastifyInstance, store: Store, clock: Clock, cacheFile: string): void {
   const worker = modelInWorker(cacheFile);
   if (worker === null) return;
-  useModel(store, worker.model, worker.trial);
+  useModel(store, worker.model, worker.trial, worker.ahead);
   app.addHook('onClose', () => worker.stop());
   app.addHook('onListen', async () => {
     const today = (timeZone: string) => localDateAt(clock.now(), timeZone);

@@ -27,6 +27,8 @@ export const CALLS = {
   readBin: 'GET /api/bins/:id',
   readBoard: 'GET /api/board',
   readLife: 'GET /api/bins/:id/life',
+  readEnsemble: 'GET /api/bins/:id/ensemble',
+  readWhatIf: 'GET /api/bins/:id/what-if',
   readOutlook: 'GET /api/bins/:id/outlook',
   listEntries: 'GET /api/bins/:id/entries',
   undoEntry: 'DELETE /api/entries/:id',
