@@ -6,7 +6,8 @@ export type News =
   | { readonly kind: 'kept' | 'dropped'; readonly id: string }
   | { readonly kind: 'sent'; readonly id: string; readonly entry: Entry | null }
   | { readonly kind: 'refused'; readonly id: string; readonly problem: Problem }
-  | { readonly kind: 'state'; readonly state: 'idle' | 'sending' | 'sign-in' | 'update' };
+  | { readonly kind: 'carried' }
+  | { readonly kind: 'state'; readonly state: 'idle' | 'sending' | 'away' | 'sign-in' | 'update' };
 
 const listeners = new Set<(news: News) => void>();
 let others: BroadcastChannel | null | undefined;

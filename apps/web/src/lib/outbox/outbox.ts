@@ -48,6 +48,7 @@ export function whatBecame(id: string, withinMs = PATIENCE_MS): Promise<Became> 
       resolve(became);
     };
     const stop = listen((news) => {
+      if (news.kind === 'state' && news.state !== 'sending') end({ is: 'waiting' });
       if (!('id' in news) || news.id !== id) return;
       if (news.kind === 'sent') end({ is: 'sent', entry: news.entry });
       if (news.kind === 'refused') end({ is: 'refused', problem: news.problem });

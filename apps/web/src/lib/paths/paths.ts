@@ -6,6 +6,7 @@ export const paths = {
   paper: '/paper',
   language: '/language',
   log: '/log',
+  waiting: '/waiting',
   shifts: '/shifts',
   season: '/season',
   more: '/more',

@@ -10,6 +10,6 @@ export const POST: RequestHandler = async ({ request, cookies }) => {
   const form = await request.formData();
   const wanted = String(form.get('language') ?? '');
   if (isLanguage(wanted))
-    cookies.set(LANGUAGE_COOKIE, wanted, { path: '/', maxAge: YEAR_S, sameSite: 'lax', httpOnly: true, secure: false });
+    cookies.set(LANGUAGE_COOKIE, wanted, { path: '/', maxAge: YEAR_S, sameSite: 'lax', httpOnly: false, secure: false });
   redirect(303, ownPath(String(form.get('back') ?? '/')));
 };

@@ -1,3 +1,4 @@
+import { carry } from './carry.ts';
 import { errors } from './errors.ts';
 import { figures } from './figures.ts';
 import { pages } from './pages.ts';
@@ -8,5 +9,6 @@ export const field = {
   ...science,
   errors,
   ...pages,
+  carry,
   figures,
 } as const;

@@ -1,6 +1,7 @@
 // Spanish. Speak to the reader as "tú", in short sentences an eleven-year-old can read, and name nobody's
 // gender: "guía", "coordinación", "voluntariado". One word for one thing, as docs/reference/words.md has it.
 import type { ForField } from '../shape.ts';
+import { carry } from './carry.ts';
 import { errors } from './errors.ts';
 import { figures } from './figures.ts';
 import { pages } from './pages.ts';
@@ -11,5 +12,6 @@ export const field = {
   ...science,
   errors,
   ...pages,
+  carry,
   figures,
 } satisfies ForField;

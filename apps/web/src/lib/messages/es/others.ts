@@ -6,6 +6,7 @@ import { mailing } from './mailing.ts';
 import { seasons } from './seasons.ts';
 import { told } from './told.ts';
 import { upkeep } from './upkeep.ts';
+import { waiting } from './waiting.ts';
 import { work } from './work.ts';
 
 /** What everybody may read on any other page. */
@@ -14,6 +15,7 @@ export const others = {
   ...folk,
   ...upkeep,
   ...work,
+  waiting,
   ...asking,
   ...mailing,
   ...told,

@@ -1,0 +1,19 @@
+// Data: what waits on the phone, and what it carries, as every page says it.
+const count = (n: number, what: string) => (n === 1 ? `1 ${what}` : `${n} ${what}s`);
+
+export const carry = {
+  label: 'On this phone',
+  waits: (n: number) => `${count(n, 'note')} on this phone, not sent yet.`,
+  needYou: (n: number) => (n === 1 ? '1 note needs you.' : `${n} notes need you.`),
+  old: 'The oldest has waited for more than a day. Go where there is a network.',
+  signIn: 'Sign in, and they are sent.',
+  toSignIn: 'Sign in',
+  look: 'See what waits',
+  asOf: (when: string) => `No network here. What you see is from ${when}.`,
+  newer: 'A newer Middenry is ready.',
+  useNewer: 'Use it now',
+  typedStays: 'What you have typed stays on this phone.',
+  leaving: (n: number) => `${count(n, 'note')} not sent yet. They stay locked on this phone until you sign in here again.`,
+  leave: 'Sign out all the same',
+  stay: 'Stay signed in',
+} as const;

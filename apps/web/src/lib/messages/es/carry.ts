@@ -1,0 +1,21 @@
+// Data: lo que espera en el teléfono y lo que lleva, como lo dice cada página.
+import type { ForField } from '../shape.ts';
+
+const notes = (n: number) => (n === 1 ? '1 nota' : `${n} notas`);
+
+export const carry = {
+  label: 'En este teléfono',
+  waits: (n: number) => `${notes(n)} en este teléfono, sin enviar.`,
+  needYou: (n: number) => (n === 1 ? '1 nota te necesita.' : `${n} notas te necesitan.`),
+  old: 'La más vieja espera desde hace más de un día. Ve adonde haya red.',
+  signIn: 'Entra y se envían.',
+  toSignIn: 'Entrar',
+  look: 'Ver lo que espera',
+  asOf: (when: string) => `Aquí no hay red. Lo que ves es de ${when}.`,
+  newer: 'Hay un Middenry más nuevo.',
+  useNewer: 'Usarlo ahora',
+  typedStays: 'Lo que has escrito se queda en este teléfono.',
+  leaving: (n: number) => `Sin enviar: ${notes(n)}. Se quedan bajo llave en este teléfono hasta que entres aquí otra vez.`,
+  leave: 'Salir de todos modos',
+  stay: 'Seguir dentro',
+} satisfies ForField['carry'];

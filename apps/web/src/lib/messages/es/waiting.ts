@@ -1,0 +1,44 @@
+// Data: la página de lo que espera en el teléfono.
+import type { ForOthers } from '../shape.ts';
+
+export const waiting = {
+  title: 'Lo que espera',
+  heading: (n: number) =>
+    n === 0 ? 'No espera nada. Todo está enviado.' : n === 1 ? '1 nota espera en este teléfono.' : `${n} notas esperan en este teléfono.`,
+  needYou: 'Estas te necesitan',
+  waits: 'Estas se envían solas',
+  sealed: (n: number) =>
+    n === 1
+      ? 'Aquí espera 1 nota de otra persona. Se envía cuando esa persona entre.'
+      : `Aquí esperan ${n} notas de otras personas. Se envían cuando entren.`,
+  kept: (when: string) => `Guardada ${when}`,
+  send: 'Enviar ahora',
+  sending: 'Enviando',
+  away: 'El servidor no responde. Seguimos probando.',
+  signIn: 'Ya no estás dentro. Entra y se envían.',
+  update: 'Estas páginas son demasiado viejas. Cárgalas otra vez y las notas se envían.',
+  reload: 'Cargar otra vez',
+  retry: 'Probar otra vez',
+  edit: 'Cambiarla',
+  save: 'Guardar y enviar',
+  copy: 'Copiar el texto',
+  copied: 'Copiado.',
+  drop: 'Tirar',
+  dropSure: '¿Tirar esta nota? No está en ningún otro lugar.',
+  dropYes: 'Sí, tirarla',
+  dropNo: 'Dejarla',
+  when: '¿Cuándo fue?',
+  zone: '¿Qué zona?',
+  mass: (unit: string) => `¿Cuánto, en ${unit}?`,
+  note: 'Nota',
+  zoneSaid: (n: number) => `zona ${n}`,
+  noStore: 'Este navegador no guarda nada. Las notas van directas al servidor, así que necesitas red.',
+  safe: 'Tu navegador ha prometido guardarlas.',
+  notSafe: 'Tu navegador puede borrarlas si le falta sitio. Envíalas pronto.',
+  scripts: 'Activa los scripts para ver lo que espera aquí.',
+  carried: (when: string) => `Lo que lleva este teléfono es de ${when}.`,
+  carriedNot: 'Este teléfono aún no lleva nada.',
+  nextShift: 'Tu próximo turno',
+  wanted: 'Esa página necesita red. Estas funcionan sin ella:',
+  bins: 'Anotar algo en una compostera',
+} satisfies ForOthers['waiting'];
