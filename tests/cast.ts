@@ -128,7 +128,7 @@ export async function openCast(options: CastOptions = {}): Promise<Cast> {
     const answer = await app.inject({
       method: method as 'GET',
       url,
-      ...(body === undefined ? {} : { payload: JSON.stringify(body) }),
+      ...(body === undefined ? {} : { payload: payloadOf(body) }),
       headers: {
         ...(body === undefined ? {} : { 'content-type': 'application/json' }),
         ...(who === null ? {} : { cookie: cookie(who) }),
@@ -142,6 +142,9 @@ export async function openCast(options: CastOptions = {}): Promise<Cast> {
   await fill(cast, options);
   return cast;
 }
+
+/** Bytes as they are, everything else as JSON. */
+export const payloadOf = (body: unknown): string | Buffer => (Buffer.isBuffer(body) ? body : JSON.stringify(body));
 
 /** As if this person had set up an authenticator before (criteria E3). */
 export function setUpSecondStep({ store, clock }: Pick<Cast, 'store' | 'clock'>, personId: string): void {

@@ -70,7 +70,7 @@ test.each(titled)('%s tells its path, its body and its problems', (_, spec) => {
   const operation = operationOf(spec);
   const inPath = (operation?.parameters ?? []).filter((parameter) => parameter.in === 'path' && parameter.required).map(({ name }) => name);
   expect(inPath.sort()).toEqual([...spec.path.matchAll(/:(\w+)/g)].map(([, name]) => name).sort());
-  expect(operation?.requestBody !== undefined).toBe(spec.body !== undefined);
+  expect(operation?.requestBody !== undefined).toBe(spec.body !== undefined || spec.takes !== undefined);
   expect(Object.keys(operation?.responses.default?.content ?? {})).toEqual(['application/problem+json']);
 });
 

@@ -11,6 +11,7 @@ import { logOptions, logRequests } from './plugins/log.ts';
 import { answerProblems, answerUnreadable } from './plugins/problem.ts';
 import { refuseOldPages } from './plugins/release.ts';
 import { readSessions } from './plugins/session.ts';
+import { cutSlowBodies } from './plugins/slow.ts';
 import { HANDLERS } from './routes/handlers.ts';
 import { checkComplete, register } from './routing/route.ts';
 import { type Events, eventsOf } from './services/events.ts';
@@ -58,7 +59,9 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const frame: Frame = { store, clock, config, solver, setupCode, keeper, room, renewDemo };
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
-    requestTimeout: 30 * SECOND_MS,
+    // The longest that a photo may take; cutSlowBodies ends everything else sooner.
+    requestTimeout: 120 * SECOND_MS,
+    http: { headersTimeout: 30 * SECOND_MS },
     // The first reader after a start may wait while the model steps every bin through its whole log.
     handlerTimeout: 25 * SECOND_MS,
     connectionTimeout: 60 * SECOND_MS,
@@ -77,9 +80,12 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   });
   app.decorate('middenry', inProcessOf(frame, registered));
   app.removeContentTypeParser('text/plain');
+  // A picture is read by its handler, piece by piece, and never lies in memory whole.
+  app.addContentTypeParser(/^image\//, (_request, body, done) => done(null, body));
   app.decorate('events', eventsOf(store));
   app.addHook('preClose', async () => app.events.close());
   app.addHook('onClose', () => solver.close());
+  cutSlowBodies(app, 30 * SECOND_MS);
   setCommonHeaders(app, config);
   app.decorate('drain', countRequests(app));
   logRequests(app);

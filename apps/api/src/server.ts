@@ -9,6 +9,7 @@ import { systemClock } from './context.ts';
 import { findProgramme } from './db/repositories/programme.ts';
 import type { Store } from './db/store.ts';
 import type { MailServer } from './mail-server.ts';
+import { photoDirOf, sweep } from './photos/shelf.ts';
 import { projectRoot } from './root.ts';
 import { isOldDemo } from './services/demo-age.ts';
 import { keeperOf } from './services/keeper.ts';
@@ -36,6 +37,7 @@ async function start(config: Config): Promise<Running> {
   const lock = lockDataDir(config.dataDir);
   if (!config.own) await showDemo(config);
   const store = openDataFile(config, migrationsDir, systemClock.now());
+  sweep(store, photoDirOf(config));
   const setup = config.own && findProgramme(store) === undefined ? newSetupCode(systemClock) : undefined;
   const keeper = keeperOf({
     store,

@@ -16,6 +16,7 @@ import { messageRoutes } from './resources/message.ts';
 import { messageSettingRoutes } from './resources/message-setting.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
+import { photoRoutes } from './resources/photo.ts';
 import { placeRoutes } from './resources/place.ts';
 import { placesRoutes } from './resources/places.ts';
 import { pocketRoutes } from './resources/pocket.ts';
@@ -56,6 +57,7 @@ export * from './resources/message.ts';
 export * from './resources/message-setting.ts';
 export * from './resources/outlook.ts';
 export * from './resources/people.ts';
+export * from './resources/photo.ts';
 export * from './resources/place.ts';
 export * from './resources/places.ts';
 export * from './resources/pocket.ts';
@@ -88,6 +90,7 @@ export const ROUTES = [
   ...careRoutes,
   ...batchRoutes,
   ...pocketRoutes,
+  ...photoRoutes,
   ...stockRoutes,
   ...stuffRoutes,
   ...peopleRoutes,

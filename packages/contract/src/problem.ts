@@ -26,6 +26,9 @@ export const ERROR_CODES = [
   'date-before-bin',
   'date-in-future',
   'bin-retired',
+  'photo-heic', // a format that cannot be read here
+  'photo-unreadable',
+  'photo-quota',
   'zone-unknown',
   'material-never',
   'material-hidden',

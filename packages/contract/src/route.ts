@@ -9,7 +9,7 @@ import type { Role } from './common.ts';
 export type Reach = 'any' | 'own' | 'none';
 
 /** What makes a row one's own on this route. */
-export type Ownership = 'person' | 'entry' | 'sign-up' | 'session' | 'site' | 'nothing';
+export type Ownership = 'person' | 'entry' | 'photo' | 'sign-up' | 'session' | 'site' | 'nothing';
 
 export interface Access extends Readonly<Record<Role, Reach>> {
   /** Nobody signed in. */
@@ -32,6 +32,8 @@ export interface RouteSpec {
   readonly body?: z.ZodType;
   /** Where more than the usual 64 kB may come in. */
   readonly bodyLimitBytes?: number;
+  /** The body is a picture as it is, not JSON. */
+  readonly takes?: 'image';
   readonly answer?: z.ZodType;
   readonly status: 200 | 201 | 204;
   /** Other than JSON, e.g. `text/csv`. */

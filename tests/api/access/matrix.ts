@@ -159,4 +159,8 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   acceptIntake: leads,
   readSeason: leads,
   readSeasonCsv: leads,
+  putPhoto: adults,
+  readPhoto: ['none', 'own', 'any', 'any', 'any'],
+  listPhotos: ['none', 'own', 'any', 'any', 'any'],
+  takeOffPhoto: ownPlace,
 };

@@ -5,6 +5,7 @@ import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
 import { intakeSamples } from './intake-samples.ts';
 import { messageSamples } from './message-samples.ts';
+import { photoSamples } from './photo-samples.ts';
 import { rotaSamples } from './rota-samples.ts';
 import { changed, type Make } from './sample.ts';
 import { shiftSamples } from './shift-samples.ts';
@@ -227,6 +228,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...intakeSamples,
   ...messageSamples,
   ...rotaSamples,
+  ...photoSamples,
   ...places,
   ...people,
   ...shifts,

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { endRotaRun, insertProposal, insertRotaRun, inviteProposal } from '../../../apps/api/src/db/repositories/rota.ts';
 import type { Store } from '../../../apps/api/src/db/store.ts';
 import { BINS, type Cast, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
+import { makePhoto } from './photo-samples.ts';
 
 /** The cast with one of everything that a route can point at. */
 export interface Stage {
@@ -23,6 +24,9 @@ export interface Stage {
   readonly schoolSeasonId: string;
   readonly schoolGroupId: string;
   readonly feedingId: string;
+  /** The volunteer's, one at each site. */
+  readonly photoId: string;
+  readonly schoolPhotoId: string;
   readonly containerId: string;
   readonly schoolContainerId: string;
   /** Of the other volunteer, at the school. */
@@ -108,6 +112,8 @@ export async function openStage(): Promise<Stage> {
     schoolSeasonId: freshId(),
     schoolGroupId: freshId(),
     feedingId: freshId(),
+    photoId: freshId(),
+    schoolPhotoId: freshId(),
     containerId: freshId(),
     schoolContainerId: freshId(),
     waitingId: freshId(),
@@ -136,6 +142,8 @@ export async function openStage(): Promise<Stage> {
   await make(cast, 'owner', `/api/shifts/${ids.shiftId}/groups`, group(ids.groupId, classes.classId));
   await make(cast, 'owner', `/api/shifts/${ids.schoolShiftId}/groups`, group(ids.schoolGroupId, classes.schoolClassId));
   makeRun(cast.store, ids);
+  makePhoto(cast, ids.photoId, BINS.tote);
+  makePhoto(cast, ids.schoolPhotoId, BINS.school);
   return { cast, ...ids, ...classes, card, schoolCard };
 }
 

@@ -71,6 +71,10 @@ import { changePerson } from './people/change-person.ts';
 import { listPeople } from './people/list-people.ts';
 import { putAvailability } from './people/put-availability.ts';
 import { readAvailability } from './people/read-availability.ts';
+import { listPhotos } from './photo/list-photos.ts';
+import { putPhoto } from './photo/put-photo.ts';
+import { readPhoto } from './photo/read-photo.ts';
+import { takeOffPhoto } from './photo/take-off-photo.ts';
 import { addBin } from './place/add-bin.ts';
 import { addSite } from './place/add-site.ts';
 import { changeBin } from './place/change-bin.ts';
@@ -288,4 +292,8 @@ export const HANDLERS: readonly BoundRoute[] = [
   listDevices,
   startTotp,
   useDeviceCode,
+  putPhoto,
+  readPhoto,
+  listPhotos,
+  takeOffPhoto,
 ];

@@ -8,9 +8,15 @@ import { localDateAt } from '../services/local-time.ts';
 
 export type SpecOf<N extends RouteName> = Extract<(typeof ROUTES)[number], { name: N }>;
 type Parsed<S, K extends string> = S extends Readonly<Record<K, infer Z extends z.ZodType>> ? z.output<Z> : undefined;
-/** What a handler returns: the answer's shape, text for a file, nothing for 204. */
+/** What a handler returns: the answer's shape, text or bytes for a file, nothing for 204. */
 export type AnswerOf<N extends RouteName> =
-  SpecOf<N> extends { answer: infer Z extends z.ZodType } ? z.output<Z> : SpecOf<N> extends { status: 204 } ? undefined : string;
+  SpecOf<N> extends { answer: infer Z extends z.ZodType }
+    ? z.output<Z>
+    : SpecOf<N> extends { status: 204 }
+      ? undefined
+      : SpecOf<N> extends { contentType: 'image/jpeg' }
+        ? Buffer
+        : string;
 type WhoOf<S> = S extends { access: { anonymous: 'any' } } ? Who | null : Who;
 
 /** One request of one route, checked: a handler sees nothing that the contract does not name. */

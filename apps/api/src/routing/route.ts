@@ -51,6 +51,7 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
     method: spec.method,
     url: spec.path,
     ...(spec.bodyLimitBytes === undefined ? {} : { bodyLimit: spec.bodyLimitBytes }),
+    ...(spec.takes === undefined ? {} : { config: { takes: spec.takes }, handlerTimeout: PICTURE_MS }),
     onRequest: async (request) => refuseOutsiders(spec, request.who),
     handler: async (request, reply) => {
       const state: CallState = { ownershipAsked: false, isAgain: false };
@@ -67,6 +68,9 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
   });
 }
 
+/** A picture may be two minutes on its way from where the signal is bad. */
+const PICTURE_MS = 120_000;
+
 function refuseOutsiders(spec: RouteSpec, who: Who | null): void {
   if (reachOf(spec, who) === 'none') throw refuse(who === null ? 'not-signed-in' : 'not-allowed');
   if (who?.secondStepMissing && !spec.beforeSecondStep && spec.access.anonymous === 'none') throw refuse('second-step-first');
@@ -82,8 +86,9 @@ async function noticingRoom<T>({ room }: Frame, work: () => T | Promise<T>): Pro
   try {
     return await work();
   } catch (error) {
-    if (sqliteCodeOf(error) === 'SQLITE_FULL') room?.giveBack();
-    throw error;
+    const isFull = (error as { code?: unknown }).code === 'ENOSPC';
+    if (isFull || sqliteCodeOf(error) === 'SQLITE_FULL') room?.giveBack();
+    throw isFull ? refuse('no-room') : error;
   }
 }
 

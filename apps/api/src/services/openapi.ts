@@ -43,11 +43,13 @@ function operationOf(spec: RouteSpec): Json {
     ...(spec.access.anonymous === 'none' ? { security: [{ session: [] }] } : { security: [] }),
     parameters: [...parametersOf(spec.params, 'path'), ...parametersOf(spec.query, 'query')],
     ...(spec.body === undefined ? {} : { requestBody: { required: true, content: jsonOf(schemaOf(spec.body, 'input')) } }),
+    ...(spec.takes === undefined ? {} : { requestBody: { required: true, content: pictures } }),
     responses: { [spec.status]: answerOf(spec), default: problemAnswer },
   };
 }
 
 const jsonOf = (schema: Json): Json => ({ 'application/json': { schema } });
+const pictures: Json = { 'image/jpeg': {}, 'image/png': {}, 'image/webp': {} };
 const problemAnswer: Json = {
   description: 'What went wrong, by RFC 9457',
   content: { 'application/problem+json': { schema: { $ref: '#/components/schemas/Problem' } } },

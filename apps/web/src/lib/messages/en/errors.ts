@@ -28,6 +28,12 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'date-before-bin': { what: 'That day is before the bin was set up.', next: 'Choose a later day.' },
   'date-in-future': { what: 'That time has not come yet.', next: 'Choose now or earlier.' },
   'bin-retired': { what: 'This bin is no longer in use.', next: 'Choose another bin.' },
+  'photo-heic': {
+    what: 'This photo is in a form called HEIC, which we cannot read.',
+    next: 'Set your camera to JPEG ("most compatible"), or send a screenshot of it.',
+  },
+  'photo-unreadable': { what: 'This is not a photo that we can read.', next: 'Take it again, or choose another one.' },
+  'photo-quota': { what: 'You have as many photos here as one person may.', next: 'Take some old ones off first.' },
   'zone-unknown': { what: 'This bin has no such zone.', next: 'Choose one of its zones.' },
   'material-never': { what: 'This must never go into a worm bin.', next: 'Leave it out. If it is already in, take it out.' },
   'material-hidden': {

@@ -27,6 +27,12 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'date-before-bin': { what: 'Ese día aún no existía la compostera.', next: 'Elige un día posterior.' },
   'date-in-future': { what: 'Esa hora aún no ha llegado.', next: 'Elige ahora o antes.' },
   'bin-retired': { what: 'Esta compostera ya no se usa.', next: 'Elige otra compostera.' },
+  'photo-heic': {
+    what: 'Esta foto está en un formato llamado HEIC, que no podemos leer.',
+    next: 'Pon la cámara en JPEG («más compatible») o envía una captura de pantalla.',
+  },
+  'photo-unreadable': { what: 'Esto no es una foto que podamos leer.', next: 'Hazla otra vez o elige otra.' },
+  'photo-quota': { what: 'Ya tienes aquí todas las fotos que puede tener una persona.', next: 'Quita primero algunas antiguas.' },
   'zone-unknown': { what: 'Esta compostera no tiene esa zona.', next: 'Elige una de sus zonas.' },
   'material-never': { what: 'Esto nunca debe entrar en una compostera.', next: 'No lo eches. Si ya está dentro, sácalo.' },
   'material-hidden': {
