@@ -10,6 +10,7 @@ import { migrate } from '../apps/api/src/db/migrate.ts';
 import { openStore } from '../apps/api/src/db/open.ts';
 import { deleteCredentials, insertCredential, listCredentials, markTotpOn } from '../apps/api/src/db/repositories/credential.ts';
 import { type Store, write } from '../apps/api/src/db/store.ts';
+import { photoDirOf } from '../apps/api/src/photos/shelf.ts';
 import { keeperOf } from '../apps/api/src/services/keeper.ts';
 import type { Room } from '../apps/api/src/services/room.ts';
 import { newSetupCode } from '../apps/api/src/services/setup-code.ts';
@@ -94,7 +95,16 @@ export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, '
   migrate(store, { dir: MIGRATIONS_DIR, copyDir: join(dir, 'backups'), now: clock.at });
   const setup = newSetupCode(clock);
   const file = join(dir, 'cast.db');
-  const keeper = keeperOf({ store, clock, file, dir: join(dir, 'backups'), name: 'own', migrationsDir: MIGRATIONS_DIR, hourly: true });
+  const keeper = keeperOf({
+    store,
+    clock,
+    file,
+    dir: join(dir, 'backups'),
+    name: 'own',
+    photoDir: photoDirOf(config),
+    migrationsDir: MIGRATIONS_DIR,
+    hourly: true,
+  });
   const app = await buildApp({
     store,
     clock,

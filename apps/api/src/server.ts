@@ -45,6 +45,7 @@ async function start(config: Config): Promise<Running> {
     file: fileOf(config),
     dir: backupDirOf(config),
     name: config.own ? 'own' : 'demo',
+    photoDir: photoDirOf(config),
     migrationsDir,
     hourly: config.own,
   });

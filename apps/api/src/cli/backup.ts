@@ -1,4 +1,5 @@
 import { listBackups, makeBackup } from '../db/keep/backup.ts';
+import { photoDirOf } from '../photos/shelf.ts';
 import { backupDirOf } from '../start/data-dir.ts';
 import type { Command } from './command.ts';
 import { nameOf, placeOf, withStore } from './place.ts';
@@ -16,7 +17,7 @@ export const backupCommand: Command = {
       return 0;
     }
     const { file, manifest } = await withStore(config, (store) =>
-      makeBackup(store, { dir, name: nameOf(config), kind: 'asked-for', now: new Date() }),
+      makeBackup(store, { dir, name: nameOf(config), kind: 'asked-for', now: new Date(), photoDir: photoDirOf(config) }),
     );
     console.log(`Backed up ${manifest.facts.totals.entries} entries and ${manifest.facts.totals.people} people to ${file}`);
     return 0;

@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { listBackups } from '../db/keep/backup.ts';
 import { restore } from '../db/keep/restore.ts';
+import { photoDirOf } from '../photos/shelf.ts';
 import { backupDirOf, ensureDataDir, fileOf } from '../start/data-dir.ts';
 import { lockDataDir } from '../start/lock.ts';
 import { StartRefusal } from '../start-refusal.ts';
@@ -20,9 +21,13 @@ export const restoreCommand: Command = {
     ensureDataDir(config);
     const lock = lockDataDir(config.dataDir);
     try {
-      const { facts, before } = restore({ backup, file: fileOf(config), migrationsDir, copyDir: dir, now: new Date() });
+      const photoDir = photoDirOf(config);
+      const place = { file: fileOf(config), migrationsDir, copyDir: dir, photoDir };
+      const { facts, before, photos, photosLost } = restore({ backup, ...place, now: new Date() });
       const { entries, people, fedG, harvestedG, minutes } = facts.totals;
       console.log(`Restored ${entries} entries and ${people} people: fed ${fedG} g, harvested ${harvestedG} g, ${minutes} minutes given.`);
+      if (photos > 0) console.log(`Restored ${photos} photos.`);
+      if (photosLost > 0) console.log(`${photosLost} photos were in no backup any more and are gone.`);
       if (before !== null) console.log(`What was there before is ${before}`);
       return 0;
     } catch (error) {

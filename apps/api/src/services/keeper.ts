@@ -49,13 +49,15 @@ export interface KeeperOptions {
   readonly file: string;
   readonly dir: string;
   readonly name: 'own' | 'demo';
+  /** Where the photos lie. */
+  readonly photoDir: string;
   readonly migrationsDir: string;
   /** The demonstration needs no hourly backup: it is made anew from its story. */
   readonly hourly: boolean;
 }
 
 export function keeperOf(options: KeeperOptions): Keeper {
-  const { store, clock, dir, name, migrationsDir } = options;
+  const { store, clock, dir, name, migrationsDir, photoDir } = options;
   const drillFile = join(dir, `drill-${name}.json`);
   let lastFault: string | null = null;
   let running: Promise<BackupFile> | null = null;
@@ -64,7 +66,7 @@ export function keeperOf(options: KeeperOptions): Keeper {
 
   // Two copies at once would only slow each other down; whoever asks meanwhile gets the one that runs.
   const backUp = (kind: 'hourly' | 'asked-for') => {
-    running ??= makeBackup(store, { dir, name, kind, now: clock.now() })
+    running ??= makeBackup(store, { dir, name, kind, now: clock.now(), photoDir })
       .then((made) => {
         lastFault = null;
         return made;

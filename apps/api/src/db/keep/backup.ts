@@ -3,6 +3,7 @@ import { basename, join } from 'node:path';
 import Database from 'better-sqlite3';
 import type { Store } from '../store.ts';
 import { factsOf, lacking } from './facts.ts';
+import { dropUnknownPhotos, photoPoolOf, photosIn, poolPhotos } from './photos.ts';
 import { type Manifest, manifestOf, readManifest, sha256Of, soundFacts, syncToDisk } from './verify.ts';
 
 /** Pages copied between two turns of the event loop: a request waits about ten milliseconds at most. */
@@ -14,6 +15,8 @@ export interface BackupOptions {
   readonly name: 'own' | 'demo';
   readonly kind: Manifest['kind'];
   readonly now: Date;
+  /** Where the photos lie; left out, there are none. */
+  readonly photoDir?: string | undefined;
 }
 
 export interface BackupFile {
@@ -27,7 +30,7 @@ export interface BackupFile {
  *
  * @throws {Error} when any of that fails; nothing is then left behind
  */
-export async function makeBackup(store: Store, { dir, name, kind, now }: BackupOptions): Promise<BackupFile> {
+export async function makeBackup(store: Store, { dir, name, kind, now, photoDir }: BackupOptions): Promise<BackupFile> {
   mkdirSync(dir, { recursive: true });
   const file = join(dir, `${name}-${now.toISOString().replace(/[:.]/g, '-')}.db`);
   const part = `${file}.part`;
@@ -38,7 +41,8 @@ export async function makeBackup(store: Store, { dir, name, kind, now }: BackupO
     const facts = soundFacts(part);
     const missing = lacking(facts, least);
     if (missing.length > 0) throw new Error(`the copy lacks ${missing.join(', ')}`);
-    const manifest: Manifest = { madeAt: now.toISOString(), kind, sha256: sha256Of(part), bytes: statSync(part).size, facts };
+    const photos = photoDir === undefined ? [] : await poolPhotos(photoDir, photoPoolOf(dir, name), photosIn(part));
+    const manifest: Manifest = { madeAt: now.toISOString(), kind, sha256: sha256Of(part), bytes: statSync(part).size, facts, photos };
     writeFileSync(manifestOf(part), JSON.stringify(manifest, null, 2));
     for (const written of [part, manifestOf(part)]) syncToDisk(written);
     renameSync(manifestOf(part), manifestOf(file));
@@ -105,5 +109,7 @@ export function dropOldBackups(dir: string, name: 'own' | 'demo'): readonly stri
   const stays = kept(backups);
   const dropped = backups.filter(({ file }) => !stays.has(file));
   for (const { file } of dropped) for (const one of [file, manifestOf(file)]) rmSync(one, { force: true });
+  const known = backups.filter(({ file }) => stays.has(file)).flatMap(({ manifest }) => manifest.photos ?? []);
+  dropUnknownPhotos(photoPoolOf(dir, name), new Set(known.map(({ file }) => file)));
   return dropped.map(({ file }) => basename(file));
 }

@@ -7,7 +7,8 @@ import { openStore } from '../open.ts';
 import { insertAudit } from '../repositories/audit.ts';
 import { write } from '../store.ts';
 import { differences, type StoreFacts } from './facts.ts';
-import { manifestOf, readManifest, sha256Of, soundFacts, syncToDisk } from './verify.ts';
+import { gatherPhotos, photosIn, poolOfBackup, torn } from './photos.ts';
+import { manifestOf, type PhotoFact, readManifest, sha256Of, soundFacts, syncToDisk } from './verify.ts';
 
 export interface RestoreOptions {
   readonly backup: string;
@@ -15,12 +16,17 @@ export interface RestoreOptions {
   readonly migrationsDir: string;
   readonly copyDir: string;
   readonly now: Date;
+  /** Where the restored store will look for its photos; left out, they stay where they are. */
+  readonly photoDir?: string | undefined;
 }
 
 export interface Restored {
   readonly facts: StoreFacts;
   /** Where the store that was there before has gone. */
   readonly before: string | null;
+  readonly photos: number;
+  /** Photos that no folder held any more. */
+  readonly photosLost: number;
 }
 
 /**
@@ -39,7 +45,7 @@ export function provenFacts(backup: string): StoreFacts {
 }
 
 /** Puts a backup in the store's place; whatever was there is kept beside. The server must not be running. */
-export function restore({ backup, file, migrationsDir, copyDir, now }: RestoreOptions): Restored {
+export function restore({ backup, file, migrationsDir, copyDir, now, photoDir }: RestoreOptions): Restored {
   const facts = provenFacts(backup);
   refuseNewerSchema(backup, migrationsDir);
   mkdirSync(dirname(file), { recursive: true });
@@ -47,10 +53,40 @@ export function restore({ backup, file, migrationsDir, copyDir, now }: RestoreOp
   for (const rest of [part, `${part}-wal`, `${part}-shm`]) rmSync(rest, { force: true });
   copyFileSync(backup, part);
   makeReady(part, migrationsDir, copyDir, now);
+  const photos = photosIn(part);
+  const lost = photoDir === undefined ? [] : gatherFor(part, photoDir, { backup, photos });
   const before = setAside(file, copyDir, now);
+  if (photoDir !== undefined) swapPhotos(photoDir, join(copyDir, `before-restore-${stampOf(now)}-photos`));
   renameSync(part, file);
   syncToDisk(dirname(file));
-  return { facts, before };
+  return { facts, before, photos: photos.length - lost.length, photosLost: lost.length };
+}
+
+const stampOf = (now: Date): string => now.toISOString().replace(/[:.]/g, '-');
+
+/** Puts the photos together beside those that are there; a row whose photo is lost goes, since it would show nothing. */
+function gatherFor(
+  part: string,
+  photoDir: string,
+  { backup, photos }: { readonly backup: string; readonly photos: readonly PhotoFact[] },
+): readonly PhotoFact[] {
+  const lost = gatherPhotos({ live: photoDir, pool: poolOfBackup(backup) }, `${photoDir}.part`, photos);
+  const store = openStore({ file: part });
+  try {
+    write(store, () => {
+      for (const { file } of lost) store.sql('DELETE FROM photo WHERE file = ?').run(file);
+    });
+    store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
+  } finally {
+    store.sqlite.close();
+  }
+  syncToDisk(part);
+  return lost;
+}
+
+function swapPhotos(photoDir: string, aside: string): void {
+  if (existsSync(photoDir)) renameSync(photoDir, aside);
+  renameSync(`${photoDir}.part`, photoDir);
 }
 
 /** Brings it to today's schema and ends whatever could open it: sessions, codes and open invites of the time of the backup. */
@@ -76,7 +112,7 @@ function makeReady(part: string, migrationsDir: string, copyDir: string, now: Da
 function setAside(file: string, copyDir: string, now: Date): string | null {
   if (!existsSync(file)) return null;
   mkdirSync(copyDir, { recursive: true });
-  const before = join(copyDir, `before-restore-${now.toISOString().replace(/[:.]/g, '-')}.db`);
+  const before = join(copyDir, `before-restore-${stampOf(now)}.db`);
   try {
     const store = openStore({ file });
     store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
@@ -99,6 +135,9 @@ export function drill(backup: string, migrationsDir: string, now: Date): { reado
       (name) => restored.totals[name] !== facts.totals[name],
     );
     if (same.length > 0) return { ok: false, words: `After a restore these totals differ: ${same.join(', ')}.` };
+    const photos = existsSync(manifestOf(backup)) ? (readManifest(backup).photos ?? []) : [];
+    const bad = torn(poolOfBackup(backup), photos);
+    if (bad.length > 0) return { ok: false, words: `${bad.length} of ${photos.length} photos beside the backups are missing or damaged.` };
     return { ok: true, words: `${facts.totals.entries} entries and ${facts.totals.people} people came back, all five totals equal.` };
   } catch (error) {
     return { ok: false, words: `The newest backup could not be restored: ${(error as Error).message}.` };

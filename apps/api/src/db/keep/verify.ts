@@ -3,6 +3,12 @@ import { closeSync, fsyncSync, openSync, readFileSync, readSync } from 'node:fs'
 import Database from 'better-sqlite3';
 import { factsOf, type StoreFacts } from './facts.ts';
 
+export interface PhotoFact {
+  readonly file: string;
+  readonly bytes: number;
+  readonly sha256: string;
+}
+
 const CHUNK_BYTES = 1024 * 1024;
 
 /** What stands beside a backup. */
@@ -12,6 +18,8 @@ export interface Manifest {
   readonly sha256: string;
   readonly bytes: number;
   readonly facts: StoreFacts;
+  /** The photos that lie beside all backups of this store; none in a backup of the time before there were any. */
+  readonly photos?: readonly PhotoFact[];
 }
 
 export const manifestOf = (file: string): string => `${file}.json`;
