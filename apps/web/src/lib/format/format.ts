@@ -73,11 +73,7 @@ export function makeFormat(settings: FormatSettings) {
     number,
     short,
     mass,
-    /** Exact to the gram, for reports and for what was typed. */
-    massExact: (kg: number) =>
-      us
-        ? `${number(kg / KG_PER.lb, 2)}${NB}lb`
-        : `${kg.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 3 })}${NB}kg`,
+    ...fineMasses(us, locale),
     /** Whole numbers for large totals; a small one keeps what makes it more than nothing. */
     massWhole: (kg: number) => `${short(us ? kg / KG_PER.lb : kg)}${NB}${us ? 'lb' : 'kg'}`,
     massValue: (kg: number, digits?: number) => {
@@ -132,6 +128,17 @@ export function makeFormat(settings: FormatSettings) {
     list: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(items),
     either: (items: readonly string[]) => new Intl.ListFormat(locale, { type: 'disjunction' }).format(items),
   };
+}
+
+/** Masses as a scale shows them. */
+function fineMasses(us: boolean, locale: string) {
+  const number = (value: number, least: number, most: number) =>
+    value.toLocaleString(locale, { minimumFractionDigits: least, maximumFractionDigits: most });
+  /** Exact to the gram, for reports and for what was typed. */
+  const massExact = (kg: number) => (us ? `${number(kg / KG_PER.lb, 2, 2)}${NB}lb` : `${number(kg, 1, 3)}${NB}kg`);
+  /** As fine as a kitchen scale: grams below a kilogram. */
+  const massFine = (kg: number) => (us || kg >= 1 ? massExact(kg) : `${number(kg * GRAMS_PER_KG, 0, 0)}${NB}g`);
+  return { massExact, massFine };
 }
 
 interface DayWords {

@@ -3,7 +3,7 @@ import { readDay, readTime } from './typed-day.ts';
 
 const TODAY = '2026-11-25';
 
-describe('readDay()', () => {
+describe('readDay(), B9', () => {
   it.each([
     ['27 3 2027', '2027-03-27'],
     ['27/03/27', '2027-03-27'],

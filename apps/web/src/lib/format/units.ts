@@ -11,6 +11,9 @@ export const KG_PER: Readonly<Record<MassUnit, number>> = {
   lb: GRAMS_PER_LB / GRAMS_PER_KG,
   oz: GRAMS_PER_LB / GRAMS_PER_KG / OUNCES_PER_LB,
 };
+/** The unit of that name, if there is one. */
+export const unitOf = (name: string | null | undefined): MassUnit | null =>
+  name && Object.hasOwn(KG_PER, name) ? (name as MassUnit) : null;
 const QUARTS_PER_GALLON = 4;
 export const LITRES_PER_QUART = LITRES_PER_US_GALLON / QUARTS_PER_GALLON;
 

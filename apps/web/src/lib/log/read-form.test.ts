@@ -4,7 +4,7 @@ import { makeFormat } from '../format/format.ts';
 import { uuid7 } from '../shared/uuid7.ts';
 import { type FormContext, readCheck, readFeeding, readHarvest, readWhen } from './read-form.ts';
 
-const caddy = { id: '019ac000-0000-7000-8000-000000000601', name: 'Blue caddy', fullKg: 1.6 };
+const caddy = { id: '019ac000-0000-7000-8000-000000000601', name: 'Blue caddy', fullKg: 1.6, tareKg: 0.3 };
 const ctx: FormContext = {
   binId: '019ac000-0000-7000-8000-000000000002',
   zones: 6,
@@ -37,10 +37,31 @@ describe('readFeeding()', () => {
     const read = readFeeding(form({ food: 'lettuce', amount: 'weight', weight: '2 lb', zone: '1' }), ctx);
     expect(read).toMatchObject({ ok: true, body: { items: [{ massKg: 0.907, typed: { value: 2, unit: 'lb' }, how: 'weighed' }] } });
   });
+  it('takes the empty container off a scale reading, keeps what the scale said, and which container it was', () => {
+    const onScale = (weight: string) =>
+      readFeeding(form({ food: 'lettuce', amount: 'weight', weight, unit: 'g', tare: caddy.id, zone: '1' }), ctx);
+    const read = onScale('1900');
+    expect(read).toMatchObject({
+      ok: true,
+      body: { items: [{ massKg: 1.6, typed: { value: 1900, unit: 'g' }, how: 'weighed', containerId: caddy.id }] },
+    });
+    expect(FeedingNew.safeParse(read.ok && read.body).success).toBe(true);
+    expect(onScale('300')).toMatchObject({ ok: false, faults: [{ field: 'weight', text: expect.stringContaining('0.3') }] });
+    expect(readHarvest(form({ weight: '2.5', tare: caddy.id }), ctx)).toMatchObject({ ok: true, body: { massKg: 2.2 } });
+  });
+  it('B7: a number is read in the chosen unit, and in the one typed behind it before that', () => {
+    const mass = (weight: string, unit: string) => {
+      const read = readHarvest(form({ weight, unit }), ctx);
+      return read.ok ? read.body.massKg : null;
+    };
+    expect([mass('2', 'lb'), mass('2 kg', 'lb'), mass('8', 'oz'), mass('750', 'g'), mass('2', 'stone')]).toEqual([
+      0.907, 2, 0.227, 0.75, 2,
+    ]);
+  });
   it('asks back where a weight can be read two ways', () => {
     expect(readFeeding(form({ food: 'lettuce', amount: 'weight', weight: '1,500', zone: '1' }), ctx)).toMatchObject({
       ok: false,
-      unclear: { readings: [1.5, 1500] },
+      unclear: { readings: [1.5, 1500], unit: 'kg' },
     });
   });
   it.each([

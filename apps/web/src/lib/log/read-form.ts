@@ -3,13 +3,12 @@ import { readAmount } from '../format/amount.ts';
 import { addDays, instantOf } from '../format/days.ts';
 import type { Format } from '../format/format.ts';
 import { readDay, readTime } from '../format/typed-day.ts';
-import { type MassUnit, toCelsius, toKg } from '../format/units.ts';
+import { type MassUnit, toCelsius, toKg, unitOf } from '../format/units.ts';
 import { words } from '../messages/index.ts';
 import type { FieldFault } from '../shared/ErrorSummary.svelte';
+import { netKg, type Tared } from './weigh.ts';
 
-export interface ContainerChoice {
-  readonly id: string;
-  readonly name: string;
+export interface ContainerChoice extends Tared {
   readonly fullKg: number;
 }
 /** What a form is read against: the same on the phone and on the server. */
@@ -20,10 +19,15 @@ export interface FormContext {
   readonly format: Format;
   readonly now: Date;
 }
+/** A number that can be read two ways. */
+export interface Unclear {
+  readonly readings: readonly [number, number];
+  readonly unit: MassUnit;
+}
 export type FormFaults = {
   readonly ok: false;
   readonly faults: FieldFault[];
-  readonly unclear?: { readonly typed: string; readonly readings: readonly [number, number] };
+  readonly unclear?: Unclear;
 };
 export type Read<T> = { readonly ok: true; readonly body: T } | FormFaults;
 
@@ -51,19 +55,26 @@ function early(wanted: string, now: Date): string {
 
 interface Weight {
   readonly massKg: number;
+  /** The scale's own number: with a container on it, `massKg` is less by what that weighs empty. */
   readonly typed: { readonly value: number; readonly unit: MassUnit };
+  readonly tare: ContainerChoice | null;
 }
 
-/** A weight in the shown unit, or in the one typed behind it. */
+/** A weight in the chosen unit, or in the one typed behind it, without the container it was weighed in. */
 export function readWeight(form: FormData, ctx: FormContext): Read<Weight> {
   const typed = text(form, 'weight');
-  const shown = (text(form, 'unit') || ctx.format.massUnit) as MassUnit;
   const amount = readAmount(typed);
-  if (amount.status === 'unclear')
-    return { ok: false, faults: [{ field: 'weight', text: words.log.unclear(typed) }], unclear: { typed, readings: amount.readings } };
+  const unit = ('unit' in amount && amount.unit) || unitOf(text(form, 'unit')) || ctx.format.massUnit;
+  if (amount.status === 'unclear') {
+    const { readings } = amount;
+    return { ok: false, faults: [{ field: 'weight', text: words.log.unclear(typed) }], unclear: { readings, unit } };
+  }
   if (amount.status !== 'ok' || amount.value <= 0) return fault('weight', words.log.needWeight);
-  const unit = amount.unit ?? shown;
-  return { ok: true, body: { massKg: toKg(amount.value, unit), typed: { value: amount.value, unit } } };
+  const tare = ctx.containers.find((c) => c.id === text(form, 'tare')) ?? null;
+  const massKg = netKg(toKg(amount.value, unit), tare?.tareKg ?? 0);
+  if (tare !== null && massKg <= 0) return fault('weight', words.noting.noMoreThanTare(tare.name, ctx.format.massExact(tare.tareKg)));
+  if (massKg <= 0) return fault('weight', words.log.needWeight);
+  return { ok: true, body: { massKg, typed: { value: amount.value, unit }, tare } };
 }
 
 type FeedingItem = BodyOf<'logFeeding'>['items'][number];
@@ -91,10 +102,8 @@ function readItem(form: FormData, ctx: FormContext): Read<FeedingItem> {
   if (amount !== 'weight' && text(form, 'weight') === '') return fault('amount', words.log.needAmount);
   const weight = readWeight(form, ctx);
   if (!weight.ok) return weight;
-  return {
-    ok: true,
-    body: { materialId, massKg: weight.body.massKg, how: form.get('guessed') ? 'guessed' : 'weighed', typed: weight.body.typed },
-  };
+  const { tare, ...body } = weight.body;
+  return { ok: true, body: { materialId, ...body, how: form.get('guessed') ? 'guessed' : 'weighed', containerId: tare?.id ?? null } };
 }
 
 export function readFeeding(form: FormData, ctx: FormContext): Read<BodyOf<'logFeeding'>> {
@@ -171,7 +180,8 @@ export function readHarvest(form: FormData, ctx: FormContext): Read<BodyOf<'logH
       happenedAt: when.body,
       deviceAt: instant(ctx.now),
       note: text(form, 'note'),
-      ...weight.body,
+      massKg: weight.body.massKg,
+      typed: weight.body.typed,
       how: form.get('guessed') ? 'guessed' : 'weighed',
       destination: (text(form, 'destination') || 'stock') as BodyOf<'logHarvest'>['destination'],
       destinationNote: text(form, 'destinationNote'),

@@ -1,6 +1,7 @@
 import { carry } from './carry.ts';
 import { errors } from './errors.ts';
 import { figures } from './figures.ts';
+import { noting } from './noting.ts';
 import { pages } from './pages.ts';
 import { science } from './science.ts';
 
@@ -10,5 +11,6 @@ export const field = {
   errors,
   ...pages,
   carry,
+  noting,
   figures,
 } as const;

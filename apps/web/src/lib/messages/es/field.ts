@@ -4,6 +4,7 @@ import type { ForField } from '../shape.ts';
 import { carry } from './carry.ts';
 import { errors } from './errors.ts';
 import { figures } from './figures.ts';
+import { noting } from './noting.ts';
 import { pages } from './pages.ts';
 import { science } from './science.ts';
 
@@ -13,5 +14,6 @@ export const field = {
   errors,
   ...pages,
   carry,
+  noting,
   figures,
 } satisfies ForField;

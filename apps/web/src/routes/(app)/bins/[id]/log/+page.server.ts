@@ -22,7 +22,7 @@ function save(kind: EntryKind) {
     if (!read.ok) return fail(400, { typed, fault: incomplete(read.faults) });
     const outcome = await call(fetch, CALL_OF[kind], { body: read.body as never });
     if (!outcome.ok) return fail(outcome.problem.status, { typed, fault: faultOf(outcome.problem) });
-    redirect(303, `${paths.binLog(bin.id, kind)}&saved=1`);
+    redirect(303, `${paths.binLog(bin.id, kind)}&saved=${read.body.id}`);
   };
 }
 

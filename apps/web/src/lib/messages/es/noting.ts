@@ -1,0 +1,19 @@
+import type { ForField } from '../shape.ts';
+
+export const noting = {
+  same: 'Igual que la última vez',
+  sameWords: (foods, zone, isNext) => `${foods}, zona ${zone}${isNext ? ', que es la siguiente' : ''}`,
+  sameTaken: 'Relleno como la última vez. Ahora guárdalo.',
+  amountOf: (amount, food) => `${amount} de ${food}`,
+  withBedding: (mass) => `${mass} de cama`,
+  goesWith: 'va con ello',
+  justNow: (time, what) => `Anotaste a las ${time}: ${what}.`,
+  fromAbove: 'Vista desde arriba.',
+  leftNow: (left) => `comida que queda: ${left}`,
+  back: 'Quitar la última cifra',
+  tareQ: '¿En qué estaba sobre la báscula?',
+  tareNone: 'en nada',
+  empty: (mass) => `vacío ${mass}`,
+  lessTare: (x) => `${x.gross} menos ${x.tare} del envase vacío (${x.name}) son ${x.net}.`,
+  noMoreThanTare: (name, tare) => `El envase vacío (${name}) ya pesa ${tare}. Escribe lo que marca la báscula con la comida.`,
+} satisfies ForField['noting'];
