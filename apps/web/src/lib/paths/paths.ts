@@ -1,6 +1,7 @@
 /** Where the pages are. Bins are addressed by id; people never. */
 export const paths = {
   board: '/',
+  wall: '/wall',
   signIn: '/sign-in',
   signOut: '/sign-out',
   paper: '/paper',

@@ -7,6 +7,7 @@ import { seasons } from './seasons.ts';
 import { told } from './told.ts';
 import { upkeep } from './upkeep.ts';
 import { waiting } from './waiting.ts';
+import { wallWords } from './wall.ts';
 import { work } from './work.ts';
 
 /** What everybody may read on any other page. */
@@ -20,4 +21,5 @@ export const others = {
   ...mailing,
   ...told,
   ...seasons,
+  ...wallWords,
 } satisfies ForOthers;
