@@ -14,6 +14,7 @@ import { keepRoutes } from './resources/keep.ts';
 import { mailRoutes } from './resources/mail.ts';
 import { messageRoutes } from './resources/message.ts';
 import { messageSettingRoutes } from './resources/message-setting.ts';
+import { namedSeasonRoutes } from './resources/named-season.ts';
 import { outlookRoutes } from './resources/outlook.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { photoRoutes } from './resources/photo.ts';
@@ -55,6 +56,7 @@ export * from './resources/keep.ts';
 export * from './resources/mail.ts';
 export * from './resources/message.ts';
 export * from './resources/message-setting.ts';
+export * from './resources/named-season.ts';
 export * from './resources/outlook.ts';
 export * from './resources/people.ts';
 export * from './resources/photo.ts';
@@ -110,6 +112,7 @@ export const ROUTES = [
   ...mailRoutes,
   ...calendarRoutes,
   ...seasonRoutes,
+  ...namedSeasonRoutes,
   ...setupRoutes,
   ...inviteRoutes,
   ...deviceRoutes,

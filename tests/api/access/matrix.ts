@@ -163,4 +163,9 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   readPhoto: ['none', 'own', 'any', 'any', 'any'],
   listPhotos: ['none', 'own', 'any', 'any', 'any'],
   takeOffPhoto: ownPlace,
+  readSeasonSchema: everyone,
+  listSeasons: leads,
+  addSeason: leads,
+  changeSeason: leads,
+  removeSeason: leads,
 };

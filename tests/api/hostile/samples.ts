@@ -8,11 +8,11 @@ import { messageSamples } from './message-samples.ts';
 import { photoSamples } from './photo-samples.ts';
 import { rotaSamples } from './rota-samples.ts';
 import { changed, type Make } from './sample.ts';
+import { seasonSamples } from './season-samples.ts';
 import { shiftSamples } from './shift-samples.ts';
 import { container, shift } from './stage.ts';
 import { tradeSamples } from './trade-samples.ts';
 
-const season = '?from=2026-01-01&to=2026-12-31';
 const bin = (id: string): Record<string, unknown> => ({
   id,
   siteId: SITES.meadow,
@@ -206,16 +206,6 @@ const rest = {
     body: { name: 'Old blue caddy', fullKg: 3.2 },
     notTheirs: [{ who: 'siteLead', url: `/api/containers/${schoolContainerId}`, body: { fullKg: 9 } }],
   }),
-  readSeason: () => ({
-    who: 'siteLead',
-    url: `/api/season${season}&siteId=${SITES.meadow}`,
-    notTheirs: [{ who: 'siteLead', url: `/api/season${season}&siteId=${SITES.school}` }],
-  }),
-  readSeasonCsv: () => ({
-    who: 'siteLead',
-    url: `/api/season.csv${season}&siteId=${SITES.meadow}`,
-    notTheirs: [{ who: 'siteLead', url: `/api/season.csv${season}&siteId=${SITES.school}` }],
-  }),
 } satisfies Partial<Record<RouteName, Make>>;
 
 /** A good request for every route there is: the compiler refuses a route without one. */
@@ -227,6 +217,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...shiftSamples,
   ...intakeSamples,
   ...messageSamples,
+  ...seasonSamples,
   ...rotaSamples,
   ...photoSamples,
   ...places,

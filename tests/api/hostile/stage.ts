@@ -22,6 +22,9 @@ export interface Stage {
   readonly intakeId: string;
   readonly schoolIntakeId: string;
   readonly schoolSeasonId: string;
+  /** By which reports count. */
+  readonly namedSeasonId: string;
+  readonly schoolNamedSeasonId: string;
   readonly schoolGroupId: string;
   readonly feedingId: string;
   /** The volunteer's, one at each site. */
@@ -76,6 +79,10 @@ export const season = (id: string, siteId: string): Record<string, unknown> => (
   opensAt: '2026-12-01T09:00:00Z',
 });
 
+export const namedSeason = (id: string, siteId: string | null): Record<string, unknown> => ({
+  ...{ id, siteId, name: 'Autumn', from: '2026-09-01', to: '2026-11-30' },
+});
+
 export const container = (id: string, siteId: string): Record<string, unknown> => ({
   id,
   siteId,
@@ -110,6 +117,8 @@ export async function openStage(): Promise<Stage> {
     intakeId: freshId(),
     schoolIntakeId: freshId(),
     schoolSeasonId: freshId(),
+    namedSeasonId: freshId(),
+    schoolNamedSeasonId: freshId(),
     schoolGroupId: freshId(),
     feedingId: freshId(),
     photoId: freshId(),
@@ -130,6 +139,8 @@ export async function openStage(): Promise<Stage> {
   await make(cast, 'otherVolunteer', `/api/shifts/${ids.schoolShiftId}/waiting`, { id: ids.waitingId });
   await make(cast, 'owner', '/api/sign-up-seasons', season(ids.seasonId, SITES.meadow));
   await make(cast, 'owner', '/api/sign-up-seasons', season(ids.schoolSeasonId, SITES.school));
+  await make(cast, 'owner', '/api/seasons', namedSeason(ids.namedSeasonId, SITES.meadow));
+  await make(cast, 'owner', '/api/seasons', namedSeason(ids.schoolNamedSeasonId, SITES.school));
   // As they are kept; working one out would run the model and the solver for every stage.
   const plan = JSON.stringify({ feedings: [], leftOver: [], beddingMissing: [], rounds: 0, bins: [] });
   const insertPlan = cast.store.sql('INSERT INTO intake_plan (id, site_id, local_date, plan, made_at) VALUES (?, ?, ?, ?, ?)');

@@ -1,9 +1,10 @@
-import { SEASON_COLUMN_IDS, type SeasonColumnId, seasonOf } from '@middenry/domain';
+import { SEASON_COLUMN_IDS, type SeasonColumnId, type SeasonRow as SeasonRecord, seasonOf } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { listBins } from '../db/repositories/bin.ts';
-import { type SeasonRange, type SeasonRecord, seasonRecords } from '../db/repositories/season.ts';
+import type { SeasonRange } from '../db/repositories/season.ts';
 import { listSites } from '../db/repositories/site.ts';
 import { type Cell, type CsvProfile, csvText } from './csv.ts';
+import { recordsOf } from './season.ts';
 
 const HEADINGS = {
   harvestedG: 'harvested_g',
@@ -13,11 +14,21 @@ const HEADINGS = {
   feedings: 'feedings',
   checks: 'checks',
   harvests: 'harvests',
+  beddingG: 'bedding_g',
+  castingsMl: 'castings_ml',
+  castingsMeasuredMl: 'castings_measured_ml',
+  castingsCorrectedG: 'castings_corrected_g',
+  castingsMoistureNotedG: 'castings_moisture_noted_g',
+  shifts: 'shifts',
+  places: 'places',
+  placesTaken: 'places_taken',
+  placesCame: 'places_came',
+  minutesPlanned: 'minutes_planned',
 } as const satisfies Record<SeasonColumnId, string>;
 
 /** The season as rows by site, bin and month and a last row with the total of them all. */
 export function seasonCsv(call: Context, range: SeasonRange, profile: CsvProfile): string {
-  const records = seasonRecords(call.store, range);
+  const records = recordsOf(call, range);
   const sites = new Map(listSites(call.store).map((site) => [site.id, site.name]));
   const bins = new Map(listBins(call.store).map((bin) => [bin.id, bin]));
   const head: Cell[] = ['row', 'site', 'bin', 'bin_name', 'month', ...SEASON_COLUMN_IDS.map((id) => HEADINGS[id])];

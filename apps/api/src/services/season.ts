@@ -1,51 +1,129 @@
 /** What a season adds up to. The domain does the adding; here are the rows and the names. */
-import type { Season, SeasonRow } from '@middenry/contract';
-import { type SeasonReport, seasonOf } from '@middenry/domain';
+import type { Season, SeasonBefore, SeasonMaterial, SeasonRow } from '@middenry/contract';
+import {
+  completenessOf,
+  daysBetween,
+  gramsPerWeek,
+  problemsOf,
+  SEEN_PROBLEMS,
+  type SeasonGroup,
+  type SeasonRow as SeasonRecord,
+  seasonOf,
+  seasonRates,
+  sharesOf,
+  tallyOf,
+  yearBefore,
+} from '@middenry/domain';
 import type * as z from 'zod';
 import type { Context } from '../context.ts';
 import { listBins } from '../db/repositories/bin.ts';
-import { type SeasonRange, type SeasonRecord, seasonPeople, seasonRecords } from '../db/repositories/season.ts';
+import { findProgramme } from '../db/repositories/programme.ts';
+import { type SeasonRange, seasonRecords } from '../db/repositories/season.ts';
+import { seasonBins, seasonChecks, seasonDestinations, seasonNotedDays, seasonPeople } from '../db/repositories/season-facts.ts';
 import { listSites } from '../db/repositories/site.ts';
+import { USUAL_BEDDING } from './bedding.ts';
+import { addDays } from './local-time.ts';
+import { materialName, materialsOf } from './materials.ts';
 
 type Row = z.output<typeof SeasonRow>;
+type Before = z.output<typeof SeasonBefore>;
 
 /** Hours belong to a shift at a site and not to one bin, so that the rows still add up they stand in a row of their own. */
 export const NOT_ONE_BIN = { key: 'shifts', label: 'Shifts, not one bin' } as const;
+/** Fewer young people than this are not told as a number (criteria D6). */
+const FEWEST_YOUNG_TOLD = 5;
+/** How far back a problem may have begun that is still there. */
+const PROBLEM_DAYS_BEFORE = 180;
+const LONGEST_MONTH_DAYS = 31;
+
+export const recordsOf = (call: Context, range: SeasonRange): SeasonRecord[] =>
+  seasonRecords(call.store, { ...range, usualBedding: USUAL_BEDDING });
 
 export function readSeason(call: Context, range: SeasonRange): Season {
-  const records = seasonRecords(call.store, range);
+  const records = recordsOf(call, range);
   const report = seasonOf(records);
-  const names = seasonNames(call);
+  const today = todayOf(call);
+  const days = daysPast(range, today);
+  const sites = new Map(listSites(call.store).map((site) => [site.id, site.name]));
+  const bins = new Map(listBins(call.store).map((bin) => [bin.id, `${bin.code} ${bin.name}`]));
+  const { from, to } = range;
   return {
-    from: range.from,
-    to: range.to,
+    ...{ from, to, days },
     total: report.total,
-    bySite: rowsOf(report.bySite, names.sites),
-    byBin: [...rowsOf(report.byBin, names.bins), ...timeOfNoBin(records)],
-    byMonth: rowsOf(report.byMonth, new Map()),
-    people: seasonPeople(call.store, range),
+    rates: seasonRates(report.total, days),
+    bySite: rowsOf(report.bySite, sites, days),
+    byBin: [...rowsOf(report.byBin, bins, days), ...timeOfNoBin(records, days)],
+    byMonth: report.byMonth.map((group) => rowOf(group, group.key, daysOfMonth(group.key, range, today))),
+    byMaterial: materialsIn(call, report.byMaterial, days),
+    destinations: destinationsIn(call, range),
+    ...beside(call, range),
+    before: seasonBefore(call, range),
   };
 }
 
-interface SeasonNames {
-  readonly sites: ReadonlyMap<string, string>;
-  readonly bins: ReadonlyMap<string, string>;
+function seasonBefore(call: Context, { from, to, siteIds }: SeasonRange): Before {
+  const range = { from: yearBefore(from), to: yearBefore(to), siteIds };
+  return { from: range.from, to: range.to, total: seasonOf(recordsOf(call, range)).total, ...beside(call, range) };
 }
 
-function seasonNames(call: Context): SeasonNames {
+function beside(call: Context, range: SeasonRange): Pick<Before, 'people' | 'problems' | 'log'> {
+  const { adults, young } = seasonPeople(call.store, range);
+  const problems = problemsOf(seasonChecks(call.store, { ...range, from: addDays(range.from, -PROBLEM_DAYS_BEFORE) }), range);
+  const byKind = SEEN_PROBLEMS.map((problem) => {
+    const { found, solved } = tallyOf(problems.filter((each) => each.problem === problem));
+    return { problem, found, solved };
+  });
   return {
-    sites: new Map(listSites(call.store).map((site) => [site.id, site.name])),
-    bins: new Map(listBins(call.store).map((bin) => [bin.id, `${bin.code} ${bin.name}`])),
+    people: { adults, young: young > 0 && young < FEWEST_YOUNG_TOLD ? null : young },
+    problems: { ...tallyOf(problems), byKind },
+    log: completenessOf(range, seasonBins(call.store, { ...range, today: todayOf(call) }), seasonNotedDays(call.store, range)),
   };
 }
+
+const rowOf = ({ key, totals }: SeasonGroup, label: string, days: number): Row => ({
+  ...{ key, label, figures: totals },
+  rates: seasonRates(totals, days),
+});
 
 /** Groups in the order of their names where they have any, else of their keys. */
-function rowsOf(groups: SeasonReport['bySite'], labels: ReadonlyMap<string, string>): Row[] {
-  const rows = groups.map(({ key, totals }) => ({ key, label: labels.get(key) ?? key, figures: totals }));
-  return rows.sort((a, b) => (a.label < b.label ? -1 : 1));
+function rowsOf(groups: readonly SeasonGroup[], labels: ReadonlyMap<string, string>, days: number): Row[] {
+  return groups.map((group) => rowOf(group, labels.get(group.key) ?? group.key, days)).sort((a, b) => (a.label < b.label ? -1 : 1));
 }
 
-function timeOfNoBin(records: readonly SeasonRecord[]): Row[] {
+function timeOfNoBin(records: readonly SeasonRecord[], days: number): Row[] {
   const times = records.filter((record) => record.binId === null);
-  return times.length === 0 ? [] : [{ ...NOT_ONE_BIN, figures: seasonOf(times).total }];
+  return times.length === 0 ? [] : [rowOf({ key: NOT_ONE_BIN.key, totals: seasonOf(times).total }, NOT_ONE_BIN.label, days)];
+}
+
+/** The most first. */
+function materialsIn(call: Context, groups: readonly SeasonGroup[], days: number): z.output<typeof SeasonMaterial>[] {
+  const known = materialsOf(call.store);
+  const all = groups.map(({ key, totals: { fedWeighedG, fedEstimatedG, beddingG } }) => {
+    const grams = fedWeighedG + fedEstimatedG + beddingG;
+    const row = { key, label: materialName(known, key), fedWeighedG, fedEstimatedG, beddingG, perWeekG: gramsPerWeek(grams, days) };
+    return { grams, row };
+  });
+  all.sort((a, b) => b.grams - a.grams || (a.row.label < b.row.label ? -1 : 1));
+  const percents = sharesOf(all.map(({ grams }) => grams));
+  return all.map(({ row }, at) => ({ ...row, percent: percents[at]! }));
+}
+
+function destinationsIn(call: Context, range: SeasonRange): Season['destinations'] {
+  const rows = seasonDestinations(call.store, range);
+  const percents = sharesOf(rows.map(({ grams }) => grams));
+  return rows.map((row, at) => ({ ...row, percent: percents[at]! }));
+}
+
+type Span = Pick<SeasonRange, 'from' | 'to'>;
+
+/** Days of a season that have begun: rates of one under way count no days to come. */
+export const daysPast = ({ from, to }: Span, today: string): number => Math.max(1, daysBetween(from, to < today ? to : today) + 1);
+
+const todayOf = (call: Context): string => call.today(findProgramme(call.store)?.timeZone ?? 'UTC');
+
+/** Of a month, the days that are in the season. */
+function daysOfMonth(month: string, { from, to }: Span, today: string): number {
+  const first = `${month}-01`;
+  const last = addDays(`${addDays(first, LONGEST_MONTH_DAYS).slice(0, 7)}-01`, -1);
+  return daysPast({ from: first > from ? first : from, to: last < to ? last : to }, today);
 }

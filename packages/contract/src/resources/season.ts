@@ -1,30 +1,79 @@
+import { SEASON_COLUMN_IDS, SEEN_PROBLEMS, type SeasonColumnId } from '@middenry/domain';
 import * as z from 'zod';
 import { Id, LocalDate } from '../common.ts';
-import { leads, type RouteSpec } from '../route.ts';
+import { everyone, leads, type RouteSpec } from '../route.ts';
+import { DESTINATIONS } from './entry.ts';
 
-/** Totals in whole grams and minutes, so that a total is the sum of its rows to the gram. */
-export const SeasonFigures = z.object({
-  harvestedG: z.int(),
+/** Totals in whole grams, millilitres and minutes, so that a total is the sum of its rows to the gram. */
+export const SeasonFigures = z.object(Object.fromEntries(SEASON_COLUMN_IDS.map((id) => [id, z.int()])) as Record<SeasonColumnId, z.ZodInt>);
+export type SeasonFigures = z.infer<typeof SeasonFigures>;
+const share = z.number().nullable().describe('0 to 1; null: there is nothing to divide by');
+export const SeasonRates = z.object({
+  fedPerWeekG: z.number(),
+  castingsPerWeekG: z.number(),
+  yieldFrac: share.describe('castings over scraps and bedding, as weighed'),
+  weighedFrac: share.describe('of the scraps'),
+  estimatedFrac: share.describe('of the scraps'),
+  moistureNotedFrac: share.describe('of the castings'),
+  givenFrac: share.describe('time given, of the time planned'),
+  fedPerHourG: z.number().nullable(),
+});
+export const SeasonRow = z.object({ key: z.string(), label: z.string(), figures: SeasonFigures, rates: SeasonRates });
+export const SeasonMaterial = z.object({
+  key: z.string(),
+  label: z.string(),
   fedWeighedG: z.int(),
   fedEstimatedG: z.int(),
-  minutes: z.int(),
-  feedings: z.int(),
-  checks: z.int(),
-  harvests: z.int(),
+  beddingG: z.int(),
+  perWeekG: z.number(),
+  percent: z.int().describe('of all that was given; the shown ones add up to 100'),
 });
-export type SeasonFigures = z.infer<typeof SeasonFigures>;
-export const SeasonRow = z.object({ key: z.string(), label: z.string(), figures: SeasonFigures });
-export const Season = z.object({
+/** Fewer than five young people are told as null, nobody as 0 (criteria D6). */
+export const SeasonPeople = z.object({
+  adults: z.int().describe('different adults who came to a shift or noted something'),
+  young: z.int().nullable().describe('pupils and others under age; null: one to four'),
+});
+export const SeasonProblems = z.object({
+  found: z.int(),
+  solved: z.int(),
+  daysToSolveMedian: z.number().nullable(),
+  daysToSolveLongest: z.int().nullable(),
+  byKind: z.array(z.object({ problem: z.enum(SEEN_PROBLEMS), found: z.int(), solved: z.int() })),
+});
+export const SeasonLog = z.object({
+  binsKept: z.int(),
+  binWeeks: z.int().describe('weeks of bins in these days'),
+  binWeeksNoted: z.int().describe('those in which somebody noted something'),
+});
+/** The same days a year before. */
+export const SeasonBefore = z.object({
   from: LocalDate,
   to: LocalDate,
   total: SeasonFigures,
+  people: SeasonPeople,
+  problems: SeasonProblems,
+  log: SeasonLog,
+});
+export const Season = z.object({
+  from: LocalDate,
+  to: LocalDate,
+  days: z.int().describe('that have begun; rates are over these'),
+  total: SeasonFigures,
+  rates: SeasonRates,
   bySite: z.array(SeasonRow),
   byBin: z.array(SeasonRow),
   byMonth: z.array(SeasonRow),
-  people: z.int().describe('different people who came to a shift or noted something'),
+  byMaterial: z.array(SeasonMaterial),
+  destinations: z.array(z.object({ destination: z.enum(DESTINATIONS), grams: z.int(), percent: z.int() })),
+  people: SeasonPeople,
+  problems: SeasonProblems,
+  log: SeasonLog,
+  before: SeasonBefore,
 });
 export type Season = z.infer<typeof Season>;
-const span = { from: LocalDate, to: LocalDate, siteId: Id.optional() };
+/** Before and after these nobody keeps a log; a span of millennia is a slip of the finger. */
+export const SeasonDay = LocalDate.refine((day) => day >= '1970-01-01' && day <= '2199-12-31', 'must lie from 1970 to 2199');
+const span = { from: SeasonDay, to: SeasonDay, siteId: Id.optional() };
 const inOrder = [(q: { from: string; to: string }) => q.from <= q.to, { error: 'from must not be after to', path: ['from'] }] as [
   (q: { from: string; to: string }) => boolean,
   { error: string; path: PropertyKey[] },
@@ -33,6 +82,12 @@ export const SeasonQuery = z.object(span).refine(...inOrder);
 export const CSV_PROFILES = ['spreadsheet', 'data'] as const;
 /** `spreadsheet`: byte order mark and nothing that could run as a formula; `data`: lossless. */
 export const SeasonCsvQuery = z.object({ ...span, profile: z.enum(CSV_PROFILES).default('spreadsheet') }).refine(...inOrder);
+
+/** The published schema of a season as JSON (draft 2020-12): inside a major version fields are only added (criteria D10). */
+export const seasonJsonSchema = (): object => ({
+  title: 'Season of a programme of worm bins',
+  ...z.toJSONSchema(Season, { target: 'draft-2020-12' }),
+});
 
 export const seasonRoutes = [
   {
@@ -58,5 +113,16 @@ export const seasonRoutes = [
     query: SeasonCsvQuery,
     status: 200,
     contentType: 'text/csv; charset=utf-8',
+  },
+  {
+    method: 'GET',
+    path: '/api/season.schema.json',
+    name: 'readSeasonSchema',
+    summary: 'The JSON Schema of the season',
+    tag: 'season',
+    access: everyone,
+    own: 'nothing',
+    status: 200,
+    contentType: 'application/schema+json; charset=utf-8',
   },
 ] as const satisfies readonly RouteSpec[];

@@ -4,5 +4,5 @@ export const minutesGiven: SeasonColumn = {
   id: 'minutes',
   unit: 'min',
   meaning: 'Time that people gave.',
-  of: (rows) => sumOf(rows, (row) => row.minutes),
+  of: (rows) => sumOf(rows, (row) => (row.type === 'attendance' ? row.minutes : 0)),
 };

@@ -1,29 +1,38 @@
 import type { HowMeasured } from '../bin/scenario.ts';
 
-export const SEASON_ROW_TYPES = ['feeding', 'check', 'harvest', 'attendance'] as const;
+export const SEASON_ROW_TYPES = ['feeding', 'bedding', 'check', 'harvest', 'attendance', 'shift'] as const;
 export type SeasonRowType = (typeof SEASON_ROW_TYPES)[number];
 
-/** One thing that counts, as plain as it was written down: a feeding item, a check, a harvest, or somebody's time at a shift. */
+/** One thing that counts, as plain as it was written down: a feeding item, its bedding, a check, a harvest, a shift, or somebody's time at one. */
 export interface SeasonRow {
   readonly type: SeasonRowType;
   readonly siteId: string;
-  /** Null for time that belongs to a site and no one bin. */
+  /** Null for what belongs to a site and no one bin. */
   readonly binId: string | null;
   /** Local date of the site, year-month-day. */
   readonly localDate: string;
   /** Whole grams; 0 where nothing is weighed. */
   readonly grams: number;
   readonly how: HowMeasured | null;
-  /** Whole minutes given. */
+  /** Whole minutes: given by one who came, or how long a shift lasts. */
   readonly minutes: number;
   /** The entry that a row belongs to, so that a feeding of three items counts once. */
   readonly entryId: string;
+  /** What was fed, or which bedding. */
+  readonly materialId?: string | null;
+  /** Of castings, where somebody squeezed or dried a sample. */
+  readonly moistureFracWb?: number | null;
+  /** Of castings, where they were measured by the bucket. */
+  readonly volumeMl?: number | null;
+  /** Of a shift. */
+  readonly places?: number;
+  readonly placesTaken?: number;
 }
 
 /** One column of the report: a whole number of every group of rows, which adds up over groups that share no entry. */
 export interface SeasonColumn {
   readonly id: string;
-  readonly unit: 'g' | 'min' | 'count';
+  readonly unit: 'g' | 'ml' | 'min' | 'count';
   readonly meaning: string;
   readonly of: (rows: readonly SeasonRow[]) => number;
 }

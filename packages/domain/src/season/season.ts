@@ -14,6 +14,8 @@ export interface SeasonReport {
   readonly byBin: readonly SeasonGroup[];
   /** Key year-month. */
   readonly byMonth: readonly SeasonGroup[];
+  /** What was fed and which bedding was given; time and castings are of no one material. */
+  readonly byMaterial: readonly SeasonGroup[];
 }
 
 const LENGTH_OF_YEAR_MONTH = 7;
@@ -28,7 +30,7 @@ const LENGTH_OF_YEAR_MONTH = 7;
  */
 export function seasonOf(rows: readonly SeasonRow[]): SeasonReport {
   for (const row of rows) {
-    for (const value of [row.grams, row.minutes]) {
+    for (const value of [row.grams, row.minutes, row.volumeMl ?? 0, row.places ?? 0, row.placesTaken ?? 0]) {
       if (!Number.isSafeInteger(value) || value < 0)
         throw new RangeError(`Cannot add up the season as figures are whole and not negative: current value is ${value}`);
     }
@@ -38,6 +40,7 @@ export function seasonOf(rows: readonly SeasonRow[]): SeasonReport {
     bySite: groupsOf(rows, (row) => row.siteId),
     byBin: groupsOf(rows, (row) => row.binId),
     byMonth: groupsOf(rows, (row) => row.localDate.slice(0, LENGTH_OF_YEAR_MONTH)),
+    byMaterial: groupsOf(rows, (row) => row.materialId ?? null),
   };
 }
 

@@ -1,18 +1,7 @@
-/** What a season adds up from: plain rows, one per feeding item, check, harvest or attendance, in whole grams and minutes. */
-import type { HowMeasured } from '@middenry/domain';
-import { all, one } from '../rows.ts';
+/** What a season adds up from: plain rows, one per feeding item, bedding, check, harvest, shift or attendance, in whole grams and minutes. */
+import type { SeasonRow as SeasonRecord } from '@middenry/domain';
+import { all } from '../rows.ts';
 import type { Store } from '../store.ts';
-
-export interface SeasonRecord {
-  readonly type: 'feeding' | 'check' | 'harvest' | 'attendance';
-  readonly entryId: string;
-  readonly siteId: string;
-  readonly binId: string | null;
-  readonly localDate: string;
-  readonly grams: number;
-  readonly how: HowMeasured | null;
-  readonly minutes: number;
-}
 
 export interface SeasonRange {
   readonly from: string;
@@ -21,41 +10,55 @@ export interface SeasonRange {
   readonly siteIds: readonly string[] | null;
 }
 
+/** Bedding that nobody gave a name. */
+export interface SeasonUsual {
+  readonly usualBedding: string;
+}
+
 const ENTRIES = `FROM entry e JOIN bin b ON b.id = e.bin_id`;
 const IN_RANGE = `e.local_date BETWEEN @from AND @to AND e.undone_at IS NULL AND (@siteIds IS NULL OR b.site_id IN (SELECT value FROM json_each(@siteIds)))`;
-/** Somebody came: what they said they gave, or else the length of the shift. */
-const ATTENDED = `FROM sign_up u JOIN shift h ON h.id = u.shift_id
-  WHERE h.local_date BETWEEN @from AND @to AND u.attended = 1 AND u.given_back_at IS NULL AND h.cancelled_at IS NULL
+const SHIFTS = `h.local_date BETWEEN @from AND @to AND h.cancelled_at IS NULL
     AND (@siteIds IS NULL OR h.site_id IN (SELECT value FROM json_each(@siteIds)))`;
 
-const params = (range: SeasonRange) => ({ ...range, siteIds: range.siteIds ? JSON.stringify(range.siteIds) : null });
+export const seasonParams = <R extends SeasonRange>(range: R) => ({
+  ...range,
+  siteIds: range.siteIds ? JSON.stringify(range.siteIds) : null,
+});
 
-export function seasonRecords(store: Store, range: SeasonRange): SeasonRecord[] {
-  return all<SeasonRecord>(
+export function seasonRecords(store: Store, range: SeasonRange & SeasonUsual): SeasonRecord[] {
+  return [...noted(store, range), ...worked(store, range)];
+}
+
+const noted = (store: Store, range: SeasonRange & SeasonUsual): SeasonRecord[] =>
+  all<SeasonRecord>(
     store,
-    `SELECT 'feeding' AS type, e.id AS entryId, b.site_id AS siteId, b.id AS binId, e.local_date AS localDate, i.grams, i.how, 0 AS minutes
+    `SELECT 'feeding' AS type, e.id AS entryId, b.site_id AS siteId, b.id AS binId, e.local_date AS localDate, i.grams, i.how, 0 AS minutes,
+        i.material_id AS materialId
        ${ENTRIES} JOIN feeding_item i ON i.entry_id = e.id WHERE e.kind = 'feeding' AND ${IN_RANGE}
      UNION ALL
-     SELECT 'harvest', e.id, b.site_id, b.id, e.local_date, h.grams, h.how, 0
+     SELECT 'bedding', e.id, b.site_id, b.id, e.local_date, f.bedding_g, NULL, 0, ifnull(f.bedding_material_id, @usualBedding)
+       ${ENTRIES} JOIN feeding f ON f.entry_id = e.id WHERE e.kind = 'feeding' AND f.bedding_g > 0 AND ${IN_RANGE}
+     UNION ALL
+     SELECT 'bedding', e.id, b.site_id, b.id, e.local_date, c.grams, NULL, 0, ifnull(c.material_id, @usualBedding)
+       ${ENTRIES} JOIN care c ON c.entry_id = e.id WHERE e.kind = 'care' AND c.action = 'bedding' AND c.grams > 0 AND ${IN_RANGE}
+     UNION ALL
+     SELECT 'harvest', e.id, b.site_id, b.id, e.local_date, h.grams, h.how, 0, NULL
        ${ENTRIES} JOIN harvest h ON h.entry_id = e.id WHERE e.kind = 'harvest' AND ${IN_RANGE}
      UNION ALL
-     SELECT 'check', e.id, b.site_id, b.id, e.local_date, 0, NULL, 0
-       ${ENTRIES} WHERE e.kind = 'check' AND ${IN_RANGE}
-     UNION ALL
-     SELECT 'attendance', u.id, h.site_id, NULL, h.local_date, 0, NULL, ifnull(u.minutes, h.minutes) ${ATTENDED}`,
-    params(range),
+     SELECT 'check', e.id, b.site_id, b.id, e.local_date, 0, NULL, 0, NULL
+       ${ENTRIES} WHERE e.kind = 'check' AND ${IN_RANGE}`,
+    seasonParams(range),
   );
-}
 
-/** Different people who came to a shift or noted something. */
-export function seasonPeople(store: Store, range: SeasonRange): number {
-  const row = one<{ n: number }>(
+/** A shift that was not called off; and whoever came: what they said they gave, or else the length of the shift. */
+const worked = (store: Store, range: SeasonRange): SeasonRecord[] =>
+  all<SeasonRecord>(
     store,
-    `SELECT count(*) AS n FROM (
-       SELECT e.person_id ${ENTRIES} WHERE e.person_id IS NOT NULL AND ${IN_RANGE}
-       UNION
-       SELECT u.person_id ${ATTENDED})`,
-    params(range),
+    `SELECT 'shift' AS type, h.id AS entryId, h.site_id AS siteId, NULL AS binId, h.local_date AS localDate, 0 AS grams, NULL AS how, h.minutes,
+        h.places, (SELECT count(*) FROM sign_up u WHERE u.shift_id = h.id AND u.given_back_at IS NULL) AS placesTaken
+       FROM shift h WHERE ${SHIFTS}
+     UNION ALL
+     SELECT 'attendance', u.id, h.site_id, NULL, h.local_date, 0, NULL, ifnull(u.minutes, h.minutes), 0, 0
+       FROM sign_up u JOIN shift h ON h.id = u.shift_id WHERE u.attended = 1 AND u.given_back_at IS NULL AND ${SHIFTS}`,
+    seasonParams(range),
   );
-  return row?.n ?? 0;
-}

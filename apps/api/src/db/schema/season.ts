@@ -1,5 +1,14 @@
 import { integer, primaryKey, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 
+export const season = sqliteTable('season', {
+  id: text('id').primaryKey(),
+  siteId: text('site_id'),
+  name: text('name').notNull(),
+  fromDate: text('from_date').notNull(),
+  toDate: text('to_date').notNull(),
+  createdAt: text('created_at').notNull(),
+});
+
 export const signUpSeason = sqliteTable('sign_up_season', {
   id: text('id').primaryKey(),
   siteId: text('site_id').notNull(),

@@ -1,0 +1,66 @@
+/** Seasons by name: of a site, kept by its lead, or of the whole programme, kept by whoever sees to all of it. */
+import type { NamedSeason, NamedSeasonChange, NamedSeasonNew } from '@middenry/contract';
+import type * as z from 'zod';
+import type { Signed } from '../context.ts';
+import {
+  deleteNamedSeason,
+  insertNamedSeason,
+  namedSeasonById,
+  namedSeasons,
+  seasonNameTaken,
+  updateNamedSeason,
+} from '../db/repositories/named-season.ts';
+import { write } from '../db/store.ts';
+import { refuse } from '../refusal.ts';
+import { once } from './once.ts';
+import { siteOf } from './sites.ts';
+
+interface Asked extends Signed {
+  own(mine: boolean): void;
+  ownSite(siteId: string): void;
+}
+
+export function listSeasons(call: Signed): NamedSeason[] {
+  const all = call.who.role === 'coordinator' || call.who.siteIds.length === 0;
+  return namedSeasons(call.store, all ? null : call.who.siteIds);
+}
+
+export function addSeason(call: Asked, body: z.output<typeof NamedSeasonNew>): NamedSeason {
+  ownSeason(call, body.siteId);
+  const find = () => seasonOrRefuse(call, body.id);
+  const make = () => {
+    if (body.siteId !== null) siteOf(call.store, body.siteId);
+    if (seasonNameTaken(call.store, body)) throw refuse('name-taken');
+    insertNamedSeason(call.store, { ...body, createdAt: call.now.toISOString() });
+    return find();
+  };
+  return once(call, 'addSeason', body, { make, find });
+}
+
+export const changeSeason = (call: Asked, id: string, body: z.output<typeof NamedSeasonChange>): NamedSeason =>
+  write(call.store, () => {
+    const { siteId } = seasonOrRefuse(call, id);
+    ownSeason(call, siteId);
+    if (seasonNameTaken(call.store, { id, siteId, name: body.name })) throw refuse('name-taken');
+    updateNamedSeason(call.store, { id, ...body });
+    return seasonOrRefuse(call, id);
+  });
+
+export const removeSeason = (call: Asked, id: string): void =>
+  write(call.store, () => {
+    ownSeason(call, seasonOrRefuse(call, id).siteId);
+    deleteNamedSeason(call.store, id);
+    call.audit('season.removed', id);
+  });
+
+/** What counts for every site is for those who lead every site. */
+function ownSeason(call: Asked, siteId: string | null): void {
+  if (siteId === null) call.own(call.who.siteIds.length === 0);
+  else call.ownSite(siteId);
+}
+
+function seasonOrRefuse(call: Asked, id: string): NamedSeason {
+  const row = namedSeasonById(call.store, id);
+  if (row === null) throw refuse('not-found');
+  return row;
+}

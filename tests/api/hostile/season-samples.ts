@@ -1,0 +1,49 @@
+import type { RouteName } from '@middenry/contract';
+import { freshId, SITES } from '../../cast.ts';
+import { changed, type Make } from './sample.ts';
+import { namedSeason } from './stage.ts';
+
+const season = '?from=2026-01-01&to=2026-12-31';
+
+export const seasonSamples = {
+  readSeason: () => ({
+    who: 'siteLead',
+    url: `/api/season${season}&siteId=${SITES.meadow}`,
+    notTheirs: [{ who: 'siteLead', url: `/api/season${season}&siteId=${SITES.school}` }],
+  }),
+  readSeasonCsv: () => ({
+    who: 'siteLead',
+    url: `/api/season.csv${season}&siteId=${SITES.meadow}`,
+    notTheirs: [{ who: 'siteLead', url: `/api/season.csv${season}&siteId=${SITES.school}` }],
+  }),
+  readSeasonSchema: () => ({ who: null, url: '/api/season.schema.json' }),
+  listSeasons: () => ({ who: 'siteLead', url: '/api/seasons' }),
+  addSeason: () => {
+    const body = { ...namedSeason(freshId(), SITES.meadow), name: 'Winter' };
+    const url = '/api/seasons';
+    return {
+      who: 'siteLead',
+      url,
+      body,
+      notTheirs: [SITES.school, null].map((siteId) => ({ who: 'siteLead', url, body: { ...body, siteId } })),
+      also: changed(body, { 'a name that is taken': { name: 'Autumn' }, 'days that run backwards': { to: '2026-08-31' } }),
+    };
+  },
+  changeSeason: ({ namedSeasonId, schoolNamedSeasonId }) => {
+    const body = { name: 'Harvest', from: '2026-08-15', to: '2026-11-15' };
+    return {
+      who: 'siteLead',
+      url: `/api/seasons/${namedSeasonId}`,
+      params: { id: namedSeasonId },
+      body,
+      notTheirs: [{ who: 'siteLead', url: `/api/seasons/${schoolNamedSeasonId}`, body }],
+      also: changed(body, { 'days that run backwards': { to: '2026-08-01' } }),
+    };
+  },
+  removeSeason: ({ namedSeasonId, schoolNamedSeasonId }) => ({
+    who: 'siteLead',
+    url: `/api/seasons/${namedSeasonId}`,
+    params: { id: namedSeasonId },
+    notTheirs: [{ who: 'siteLead', url: `/api/seasons/${schoolNamedSeasonId}` }],
+  }),
+} satisfies Partial<Record<RouteName, Make>>;
