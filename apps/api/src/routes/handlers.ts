@@ -100,13 +100,7 @@ import { listInvitations } from './rota/list-invitations.ts';
 import { listRotaRuns } from './rota/list-rota-runs.ts';
 import { readRotaRun } from './rota/read-rota-run.ts';
 import { sendInvitations } from './rota/send-invitations.ts';
-import { addSeason } from './season/add-season.ts';
-import { changeSeason } from './season/change-season.ts';
-import { listSeasons } from './season/list-seasons.ts';
-import { readSeason } from './season/read-season.ts';
-import { readSeasonCsv } from './season/read-season-csv.ts';
-import { readSeasonSchema } from './season/read-season-schema.ts';
-import { removeSeason } from './season/remove-season.ts';
+import { seasonHandlers } from './season/handlers.ts';
 import { enterDemo } from './session/enter-demo.ts';
 import { readSession } from './session/read-session.ts';
 import { signIn } from './session/sign-in.ts';
@@ -251,13 +245,7 @@ export const HANDLERS: readonly BoundRoute[] = [
   listIntakePlans,
   planIntake,
   acceptIntake,
-  readSeason,
-  readSeasonCsv,
-  readSeasonSchema,
-  listSeasons,
-  addSeason,
-  changeSeason,
-  removeSeason,
+  ...seasonHandlers,
   readBoard,
   readOutlook,
   logCare,

@@ -1,0 +1,18 @@
+import type { BoundRoute } from '../../routing/route.ts';
+import { addSeason } from './add-season.ts';
+import { changeSeason } from './change-season.ts';
+import { listSeasons } from './list-seasons.ts';
+import { readSeason } from './read-season.ts';
+import { readSeasonCsv } from './read-season-csv.ts';
+import { readSeasonSchema } from './read-season-schema.ts';
+import { removeSeason } from './remove-season.ts';
+
+export const seasonHandlers: readonly BoundRoute[] = [
+  readSeason,
+  readSeasonCsv,
+  readSeasonSchema,
+  listSeasons,
+  addSeason,
+  changeSeason,
+  removeSeason,
+];
