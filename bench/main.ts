@@ -1,4 +1,5 @@
 import { cpus } from 'node:os';
+import { benchCalendar } from './calendar.ts';
 import { benchFanOut } from './fan-out.ts';
 import { benchIntake } from './intake.ts';
 import { benchModel } from './model.ts';
@@ -15,6 +16,7 @@ const benches: Readonly<Record<string, { readonly title: string; readonly run: (
   rota: { title: 'Filling a rota of eight weeks', run: benchRota },
   intake: { title: 'Sharing scraps among bins', run: benchIntake },
   'sign-up': { title: 'Taking places, and the page that shows them', run: benchSignUp },
+  calendar: { title: 'Feeds for calendars', run: benchCalendar },
   'fan-out': { title: 'One change, 200 open pages', run: benchFanOut },
   store: { title: 'The demonstration and its store', run: benchStore },
   start: { title: 'npm start', run: () => benchStart({ compile: !process.argv.includes('--no-compile') }) },

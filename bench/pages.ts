@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -10,9 +10,7 @@ import { uuid7 } from './uuid7.ts';
 
 /** The demonstration's database as the server made it, copied by SQLite itself so that nothing in the log file is missed. */
 function copyStore(dataDir: string, to: string): void {
-  const name = readdirSync(dataDir).find((file) => file.endsWith('.db'));
-  if (!name) throw new Error(`no database in ${dataDir}`);
-  const db = new Database(join(dataDir, name));
+  const db = new Database(join(dataDir, 'demo.db'), { fileMustExist: true });
   db.prepare('VACUUM INTO ?').run(to);
   db.close();
 }
