@@ -1,6 +1,9 @@
 import { FEED_PARAMETERS } from '@middenry/domain';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { runsOut } from '../../apps/api/src/services/bedding.ts';
+import { binScenes, troubleOfPlan } from '../../apps/api/src/services/intake-ask.ts';
+import { modelInThread, trialInThread } from '../../apps/api/src/services/model.ts';
+import { useModel } from '../../apps/api/src/services/outlook-cache.ts';
 import { BINS, type Cast, freshId, openCast, SITES } from '../cast.ts';
 
 let cast: Cast;
@@ -127,6 +130,11 @@ describe('a plan for scraps on offer', () => {
       );
       expect(duty.feed.containers.every(({ count }: { count: number }) => count <= massKg)).toBe(true);
     }
+    // The forecast counts on the very amounts that the card asks for, not on what the bin is usually given.
+    const [{ binId, massKg }] = feedings;
+    const { planned } = (await cast.call('volunteer', 'GET', `/api/bins/${binId}/outlook`)).body;
+    expect(planned.map(({ on, from }: { on: string; from: string }) => [on, from])).toContainEqual(['2026-11-27', 'shift']);
+    expect(sumKg(planned.filter(({ on }: { on: string }) => on === '2026-11-27'))).toBeCloseTo(massKg, 3);
     const [stock] = (await cast.call('volunteer', 'GET', `/api/bedding-stock?siteId=${SITES.meadow}`)).body.items;
     expect(stock.plannedKg).toBeCloseTo(sumKg(card.bring.bedding), 2);
   });
@@ -139,6 +147,49 @@ describe('a plan for scraps on offer', () => {
     const { items } = (await cast.call('siteLead', 'GET', '/api/intake-plans')).body;
     expect(items.find((each: { id: string }) => each.id === id).acceptedAt).toBeNull();
     expect(KEPT).toContain(feedings[0].binId);
+  });
+});
+
+describe('when the time is short', () => {
+  const call = () => ({ store: cast.store, today: () => '2026-11-25' });
+  const soon = () => performance.now() + 60_000;
+
+  test('a bin that could not be looked at is named, and known the next time', async () => {
+    let open = () => {};
+    let gate = Promise.resolve();
+    useModel(cast.store, async (...question) => {
+      await gate;
+      return modelInThread(...question);
+    });
+    const all = await binScenes(call(), SITES.meadow, soon());
+    expect(all.unlooked).toEqual([]);
+    const last = all.bins.at(-1)!.bin;
+    gate = new Promise((resolve) => {
+      open = resolve;
+    });
+    const seen = { id: freshId(), binId: last.id, happenedAt: '2026-11-25T09:00:00Z', smell: 'earthy' };
+    expect((await cast.call('siteLead', 'POST', '/api/checks', seen)).status).toBe(201);
+    const short = await binScenes(call(), SITES.meadow, performance.now() + 150);
+    expect(short.unlooked.map(({ code }) => code)).toEqual([last.code]);
+    expect(short.bins.map(({ bin }) => bin.code)).toEqual(all.bins.slice(0, -1).map(({ bin }) => bin.code));
+    open();
+    expect((await binScenes(call(), SITES.meadow, soon())).unlooked).toEqual([]);
+  });
+
+  test('feedings that could not be tried out have no chance of trouble; the same one is tried once', async () => {
+    let tries = 0;
+    useModel(cast.store, modelInThread, (...question) => {
+      tries += 1;
+      return trialInThread(...question);
+    });
+    const { bins } = await binScenes(call(), SITES.meadow, soon());
+    const scene = { bins, own: new Map() };
+    const feeding = { binId: KEPT[0]!, scraps: [{ id: '1', massKg: 1 }], bedding: [] };
+    const inTime = troubleOfPlan(call(), offered, scene, { on: '2026-11-27', untilMs: soon() });
+    expect(await inTime(feeding)).toEqual(await inTime({ ...feeding }));
+    expect([tries, typeof (await inTime(feeding))]).toEqual([1, 'number']);
+    const late = troubleOfPlan(call(), offered, scene, { on: '2026-11-27', untilMs: performance.now() - 1 });
+    expect([late(feeding), tries]).toEqual([null, 1]);
   });
 });
 

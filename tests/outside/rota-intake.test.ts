@@ -109,6 +109,25 @@ describe('planIntake()', () => {
     expect(placedKg(slow) * firstWeekOxygenGPerKg(coffee)).toBeCloseTo(4 * firstWeekOxygenGPerKg(scraps), 2);
   });
 
+  test('with no time to try a feeding out keeps it within the advice and claims no chance; what is known to be risky stays small', async () => {
+    const kgOf = (parts: readonly { massKg: number }[]): number => parts.reduce((sum, { massKg }) => sum + massKg, 0);
+    const offered = ask({ streams: [{ id: 'kitchen', massKg: 20, facts: scraps }], bins: [{ id: 'A', adviceKg: 4 }] });
+    const untried = await planIntake(offered, solve, () => null);
+    expect(placedKg(untried)).toBeCloseTo(4, 4);
+    expect(untried.feedings[0]?.troubleProbability).toBeNull();
+    // The whole is too much, half of it is safe; then the time is up.
+    let tries = 0;
+    const half = await planIntake(offered, solve, ({ scraps: parts }) => {
+      tries += 1;
+      return tries > 2 ? null : kgOf(parts) > 3 ? 0.5 : 0.02;
+    });
+    expect(placedKg(half)).toBeCloseTo(2, 4);
+    // Nothing of it is known to be safe.
+    tries = 0;
+    const none = await planIntake(offered, solve, () => (tries++ === 0 ? 0.5 : null));
+    expect(placedKg(none)).toBe(0);
+  });
+
   test('says which bedding is missing, and how much would let the rest in', async () => {
     const plan = await planIntake(
       ask({

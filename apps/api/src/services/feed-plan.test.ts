@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { EntryRow } from '../db/repositories/entry-types.ts';
+import type { IntakeFeedingRow } from '../db/repositories/outlook.ts';
 import { plannedFeedings } from './feed-plan.ts';
 import { addDays, daysBetween } from './local-time.ts';
 
@@ -14,12 +15,14 @@ const fed = (daysAgo: number, zone: number, kg: number): EntryRow =>
     zone,
     items: [{ materialId: 'lettuce', grams: kg * 1000, how: 'weighed', preparation: 'chopped' }],
   }) as unknown as EntryRow;
-const planOf = (entries: readonly EntryRow[], change: { shiftDays?: string[]; state?: string } = {}) =>
+const planOf = (entries: readonly EntryRow[], change: { shiftDays?: string[]; state?: string; intake?: IntakeFeedingRow[] } = {}) =>
   plannedFeedings({
     bin: { startedOn: STARTED, zones: 3, state: change.state ?? 'active' },
     entries,
     shiftDays: change.shiftDays ?? [],
+    intake: change.intake ?? [],
     today: TODAY,
+    portionOf: (material, massKg) => ({ material, massKg, how: 'weighed' }),
     eventsOf: (entry) => [
       {
         day: daysBetween(STARTED, entry.localDate),
@@ -67,6 +70,35 @@ describe('plannedFeedings()', () => {
       [10, 3, 2, 'shift'],
     ]);
     expect(planOf([], { shiftDays })).toEqual([]);
+  });
+
+  test('a day with an accepted plan of scraps gets its amounts in its zones, other days the usual', () => {
+    const shiftDays = [addDays(TODAY, 3), addDays(TODAY, 10)];
+    const row = (part: 'scraps' | 'bedding', materialId: string, grams: number) => ({
+      on: shiftDays[0]!,
+      part,
+      materialId,
+      grams,
+      zones: '[2,3]',
+    });
+    const intake = [row('scraps', 'coffee_grounds', 1500), row('scraps', 'lettuce', 500), row('bedding', 'newsprint', 300)];
+    const plan = planOf(WEEKLY, { shiftDays, intake });
+    expect(briefly(plan)).toEqual([
+      [3, 2, 1, 'shift'],
+      [3, 3, 1, 'shift'],
+      [10, 3, 1.2, 'shift'],
+    ]);
+    const day = daysBetween(STARTED, shiftDays[0]!);
+    const items = [
+      { material: 'coffee_grounds', massKg: 0.75, how: 'weighed' },
+      { material: 'lettuce', massKg: 0.25, how: 'weighed' },
+    ];
+    expect(plan[0]!.events).toEqual([
+      { day, type: 'feeding', zone: 2, items },
+      { day, type: 'bedding', zone: 2, mixedIn: true, items: [{ material: 'newsprint', massKg: 0.15, how: 'weighed' }] },
+    ]);
+    // A bin that rests is fed by nobody.
+    expect(planOf(WEEKLY, { shiftDays, intake, state: 'resting' })).toEqual([]);
   });
 
   test('is late by a day or two and comes tomorrow; passed over twice, seldom or resting, it comes no more', () => {

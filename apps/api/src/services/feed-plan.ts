@@ -1,6 +1,7 @@
 /** Feedings that the forecast counts on: those that a shift is to do, or else what the bin is usually given. */
-import { type BinEvent, kgFromGrams } from '@middenry/domain';
+import { type BinEvent, kgFromGrams, type Portion } from '@middenry/domain';
 import type { EntryRow } from '../db/repositories/entry-types.ts';
+import type { IntakeFeedingRow } from '../db/repositories/outlook.ts';
 import { addDays, daysBetween } from './local-time.ts';
 
 /** As far as the forecast goes. */
@@ -26,9 +27,13 @@ export interface FeedPlanScene {
   readonly entries: readonly EntryRow[];
   /** Dates of shifts to come that are to feed it. */
   readonly shiftDays: readonly string[];
+  /** What accepted plans of scraps put in on some of these days. */
+  readonly intake: readonly IntakeFeedingRow[];
   readonly today: string;
   /** What the model is told of an entry. */
   readonly eventsOf: (entry: EntryRow) => readonly BinEvent[];
+  /** What the model is told of so much of a material. */
+  readonly portionOf: (materialId: string, massKg: number) => Portion;
 }
 
 type Feeding = Extract<EntryRow, { kind: 'feeding' }>;
@@ -42,14 +47,31 @@ export function plannedFeedings(scene: FeedPlanScene): readonly PlannedFeeding[]
   const from = shiftDays.length > 0 ? 'shift' : 'habit';
   const turns = zonesInTurn(feedings, bin.zones);
   let turn = 0;
-  return (from === 'shift' ? shiftDays : habitDays(days, today)).flatMap((on) =>
-    usual.map((feeding) => {
+  return (from === 'shift' ? shiftDays : habitDays(days, today)).flatMap((on) => {
+    const parts = scene.intake.filter((row) => row.on === on);
+    if (parts.length > 0) return intakeOn(scene, on, parts);
+    return usual.map((feeding) => {
       const zone = turns[turn++ % turns.length]!;
       const day = daysBetween(bin.startedOn, on);
       const events = scene.eventsOf(feeding).map((event) => movedTo(event, day, zone));
       return { on, zone, massKg: massKgOf(feeding), from, events };
-    }),
-  );
+    });
+  });
+}
+
+/** The amounts on the card of the shift, shared among the zones of the plan as the plan itself was tried out. */
+function intakeOn({ bin, portionOf }: FeedPlanScene, on: string, parts: readonly IntakeFeedingRow[]): PlannedFeeding[] {
+  const named = JSON.parse(parts.find(({ zones }) => zones !== null)?.zones ?? '[]') as number[];
+  const zones = named.length > 0 ? named : [1];
+  const day = daysBetween(bin.startedOn, on);
+  const share = (grams: number): number => kgFromGrams(grams) / zones.length;
+  const portions = (wanted: IntakeFeedingRow['part']): Portion[] =>
+    parts.filter(({ part }) => part === wanted).map(({ materialId, grams }) => portionOf(materialId, share(grams)));
+  const massKg = share(parts.reduce((sum, { part, grams }) => sum + (part === 'scraps' ? grams : 0), 0));
+  return zones.map((zone) => {
+    const bedding: BinEvent[] = portions('bedding').map((portion) => ({ day, type: 'bedding', zone, mixedIn: true, items: [portion] }));
+    return { on, zone, massKg, from: 'shift', events: [{ day, type: 'feeding', zone, items: portions('scraps') }, ...bedding] };
+  });
 }
 
 const massKgOf = (feeding: Feeding): number => kgFromGrams(feeding.items.reduce((sum, { grams }) => sum + grams, 0));

@@ -1,4 +1,5 @@
 /** A site's bins and bedding as the plan of scraps on offer wants them. */
+import { setTimeout as delay } from 'node:timers/promises';
 import { type BinEvent, type IntakeAsk, materialOf, type Outlook, type PlannedFeeding, type ScrapFacts, USUAL_MIX } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { type BinRow, listBins } from '../db/repositories/bin.ts';
@@ -20,14 +21,35 @@ export interface BinScene {
   readonly outlook: Outlook;
 }
 
-export async function binScenes(call: Context, siteId: string): Promise<BinScene[]> {
-  const scenes: BinScene[] = [];
-  for (const bin of listBins(call.store, { siteId })) {
-    if (bin.state !== 'active') continue;
-    const { outlook } = await outlookFor(call, bin);
-    scenes.push({ bin, outlook });
+export interface LookedAt {
+  readonly bins: readonly BinScene[];
+  /** Bins for which the time did not suffice. */
+  readonly unlooked: readonly BinRow[];
+}
+
+/**
+ * The bins that are fed, as far as they can be looked at until then: right after a start each has to be stepped through its whole log.
+ *
+ * @param untilMs On the clock of `performance.now()`
+ */
+export async function binScenes(call: Pick<Context, 'store' | 'today'>, siteId: string, untilMs: number): Promise<LookedAt> {
+  const active = listBins(call.store, { siteId }).filter(({ state }) => state === 'active');
+  const bins: BinScene[] = [];
+  const unlooked: BinRow[] = [];
+  for (const bin of active) {
+    const found = performance.now() < untilMs ? await inTime(outlookFor(call, bin), untilMs) : null;
+    if (found === null) unlooked.push(bin);
+    else bins.push({ bin, outlook: found.outlook });
   }
-  return scenes;
+  return { bins, unlooked };
+}
+
+async function inTime<T>(work: Promise<T>, untilMs: number): Promise<T | null> {
+  const waited = new AbortController();
+  const late = delay(Math.max(0, untilMs - performance.now()), null, { signal: waited.signal, ref: false }).catch(() => null);
+  const answer = await Promise.race([work, late]);
+  waited.abort();
+  return answer;
 }
 
 export function intakeAsk(call: Context, siteId: string, streams: readonly OfferedStream[], scene: AskScene): IntakeAsk {
@@ -51,12 +73,28 @@ export interface AskScene {
   readonly own: OwnMaterials;
 }
 
-/** How likely trouble is when a bin is fed as planned on that day. */
-export function troubleOfPlan(call: Context, streams: readonly OfferedStream[], scene: AskScene, on: string) {
-  return (feeding: Pick<PlannedFeeding, 'binId' | 'scraps' | 'bedding'>): Promise<number> => {
+type Tried = Pick<PlannedFeeding, 'binId' | 'scraps' | 'bedding'>;
+
+/** How likely trouble is when a bin is fed as planned on that day; null when the time is up. The same feeding is tried once. */
+export function troubleOfPlan(
+  call: Pick<Context, 'store' | 'today'>,
+  streams: readonly OfferedStream[],
+  scene: AskScene,
+  when: { readonly on: string; readonly untilMs: number },
+) {
+  const tried = new Map<string, Promise<number>>();
+  const anew = (feeding: Tried): Promise<number> => {
     const { bin, outlook } = scene.bins.find((each) => each.bin.id === feeding.binId)!;
-    const fedDay = daysBetween(bin.startedOn, on);
+    const fedDay = daysBetween(bin.startedOn, when.on);
     return troubleFor(call, bin, (today) => feedingEvents(feeding, streams, { ...scene, outlook, day: Math.max(today + 1, fedDay) }));
+  };
+  return ({ binId, scraps, bedding }: Tried): Promise<number> | null => {
+    const key = JSON.stringify([binId, scraps, bedding]);
+    const known = tried.get(key);
+    if (known !== undefined || performance.now() > when.untilMs) return known ?? null;
+    const made = anew({ binId, scraps, bedding });
+    tried.set(key, made);
+    return made;
   };
 }
 

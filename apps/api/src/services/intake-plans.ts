@@ -21,6 +21,7 @@ import { type BinScene, binScenes, intakeAsk, troubleOfPlan, zonesOf } from './i
 import { addDays, startOf } from './local-time.ts';
 import { checkMaterial, materialName, materialsOf } from './materials.ts';
 import { once } from './once.ts';
+import { warmOutlooks } from './outlook-cache.ts';
 import { containersFor } from './shift-card.ts';
 import { endOf, leadsSite } from './shift-shape.ts';
 import { readShift, shiftOrRefuse } from './shifts.ts';
@@ -30,9 +31,15 @@ type Body = z.output<typeof IntakePlanNew>;
 /** What is kept of a plan, beside what was offered. */
 interface KeptPlan extends IntakePlan {
   readonly bins: readonly { readonly id: string; readonly code: string; readonly adviceKg: number; readonly zones: readonly number[] }[];
+  /** Codes of bins that could not be looked at in time; plans made before that was possible have none. */
+  readonly unlooked?: readonly string[];
 }
 /** As far as bins are forecast. */
 const AHEAD_DAYS = 13;
+/** A request ends after 25 s. Bins are looked at so long, */
+const LOOKED_MS = 10_000;
+/** and feedings tried out until then; what is left of both is said. */
+const TRIED_MS = 18_000;
 
 export function listIntakePlans(call: Context, siteId: string | undefined): IntakePlanShape[] {
   return intakePlans(call.store, siteId ?? null)
@@ -63,10 +70,14 @@ async function workOut(call: Signed, { siteId, on, streams }: Body): Promise<Kep
   streams.forEach(({ materialId }, at) => {
     checkMaterial(own, materialId, `/streams/${at}/materialId`);
   });
-  const bins = await binScenes(call, siteId);
+  const began = performance.now();
+  const { bins, unlooked } = await binScenes(call, siteId, began + LOOKED_MS);
   const scene = { bins, own };
-  const plan = await planIntake(intakeAsk(call, siteId, streams, scene), call.solver.solve, troubleOfPlan(call, streams, scene, on));
-  return { ...plan, bins: bins.map(keptBin) };
+  const trouble = troubleOfPlan(call, streams, scene, { on, untilMs: began + TRIED_MS });
+  const plan = await planIntake(intakeAsk(call, siteId, streams, scene), call.solver.solve, trouble);
+  // The next plan will know them; what fails here fails again, and is told, when somebody asks for it.
+  if (unlooked.length > 0) warmOutlooks(call).catch(() => undefined);
+  return { ...plan, bins: bins.map(keptBin), unlooked: unlooked.map(({ code }) => code) };
 }
 
 const keptBin = ({ bin, outlook }: BinScene): KeptPlan['bins'][number] => ({
@@ -115,6 +126,7 @@ function planShape(call: Context, row: IntakePlanRow): IntakePlanShape {
     })),
     bedding: beddingOfAll(call, row, fed).map((part) => ({ ...beddingPart(part), inStoreKg: part.inStoreKg })),
     beddingMissing: kept.beddingMissing.map(beddingPart),
+    unlooked: [...(kept.unlooked ?? [])],
   };
 }
 

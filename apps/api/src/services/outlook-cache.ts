@@ -5,7 +5,7 @@ import { airReadings } from '../db/repositories/air-reading.ts';
 import { type BinRow, listBins } from '../db/repositories/bin.ts';
 import { lastChangeId } from '../db/repositories/change.ts';
 import { entryHistory } from '../db/repositories/entry.ts';
-import { feedingShiftDays, logStamp } from '../db/repositories/outlook.ts';
+import { feedingShiftDays, intakeFeedings, logStamp } from '../db/repositories/outlook.ts';
 import { findSite, type SiteRow } from '../db/repositories/site.ts';
 import type { Store } from '../db/store.ts';
 import type { WhatIfTold } from '../model/ahead.ts';
@@ -116,10 +116,12 @@ function restsOn({ store }: Asked, bin: BinRow, today: string) {
   if (site === undefined) throw refuse('not-found');
   const own = materialsOf(store);
   const air = airReadings(store, { siteId: site.id, from: bin.startedOn, to: today });
-  const shiftDays = feedingShiftDays(store, { binId: bin.id, from: addDays(today, 1), to: addDays(today, PLAN_DAYS) });
-  const key = keyOf([bin, climateOf(site), today, logStamp(store, bin.id), [...own.values()], air, shiftDays]);
+  const ahead = { binId: bin.id, from: addDays(today, 1), to: addDays(today, PLAN_DAYS) };
+  const shiftDays = feedingShiftDays(store, ahead);
+  const intake = intakeFeedings(store, ahead);
+  const key = keyOf([bin, climateOf(site), today, logStamp(store, bin.id), [...own.values()], air, shiftDays, intake]);
   const readings = air.map(({ on, meanC }) => [on, meanC] as const);
-  return { key, history: { bin, site, today, own, airReadings: readings, members: MEMBERS, feedingShiftDays: shiftDays } };
+  return { key, history: { bin, site, today, own, airReadings: readings, members: MEMBERS, feedingShiftDays: shiftDays, intake } };
 }
 
 function keptFor(store: Store): Map<string, Kept> {

@@ -3,6 +3,7 @@ import type { BinEvent, OutlookSettings, Scenario } from '@middenry/domain';
 import { kgFromGrams } from '@middenry/domain';
 import type { BinRow } from '../db/repositories/bin.ts';
 import type { CareDetail, CheckDetail, EntryRow, FeedingDetail, WormsDetail } from '../db/repositories/entry-types.ts';
+import type { IntakeFeedingRow } from '../db/repositories/outlook.ts';
 import type { SiteRow } from '../db/repositories/site.ts';
 import { climateOf } from './climate.ts';
 import { type PlannedFeeding, plannedFeedings } from './feed-plan.ts';
@@ -24,6 +25,8 @@ export interface BinHistory {
   readonly members: number;
   /** Dates of shifts to come that are to feed it. */
   readonly feedingShiftDays: readonly string[];
+  /** What accepted plans of scraps put in on some of these days. */
+  readonly intake: readonly IntakeFeedingRow[];
 }
 
 export const settingsOf = (bin: BinRow, asked: { historyDays: number; planned: readonly PlannedFeeding[] }): OutlookSettings => ({
@@ -46,8 +49,9 @@ export function scenarioOf(history: BinHistory): ScenarioOfBin {
     .flatMap((entry) => eventsOf(entry, { own, startedOn: bin.startedOn }))
     .filter((event) => event.day >= 0 && event.day <= day);
   const planned = plannedFeedings({
-    ...{ bin, entries, shiftDays: history.feedingShiftDays, today },
+    ...{ bin, entries, shiftDays: history.feedingShiftDays, intake: history.intake, today },
     eventsOf: (entry) => eventsOf(entry, { own, startedOn: bin.startedOn }),
+    portionOf: (id, massKg) => portionOf(own, id, { massKg, how: 'weighed' }),
   });
   const scenario: Scenario = {
     schema: 'middenry-scenario/1',

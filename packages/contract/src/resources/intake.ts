@@ -31,7 +31,10 @@ export const IntakePlanShape = z.object({
         zones: z.array(z.int()),
         containers: z.array(z.object({ containerId: Id, name: z.string(), count: z.number() })),
         fillFrac: z.number().describe('oxygen that it asks for in its first week, as a share of what the advice allows'),
-        troubleProbability: z.number().nullable().describe('that it runs short of air or piles up within two weeks'),
+        troubleProbability: z
+          .number()
+          .nullable()
+          .describe('that it runs short of air or piles up within two weeks; null: there was no time to try it out'),
       }),
     )
     .describe('bins that get nothing are left out'),
@@ -43,6 +46,7 @@ export const IntakePlanShape = z.object({
   ),
   bedding: z.array(Part.extend({ inStoreKg: z.number() })).describe('of all bins together'),
   beddingMissing: z.array(Part).describe('to get, so that all of forBeddingKg could go in'),
+  unlooked: z.array(z.string()).describe('codes of bins that there was no time to look at, so they get nothing; a later plan knows them'),
 });
 export type IntakePlanShape = z.infer<typeof IntakePlanShape>;
 export const IntakePlanNew = z

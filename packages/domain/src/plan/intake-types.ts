@@ -53,7 +53,7 @@ export interface PlannedFeeding {
   readonly bedding: readonly PlannedPart[];
   /** First-week oxygen demand over what the advice allows, 0 to 1. */
   readonly fillFrac: number;
-  /** From the forecast; null when none was asked for. */
+  /** From the forecast; null when none was asked for, or there was no time for it. */
   readonly troubleProbability: number | null;
 }
 
@@ -76,5 +76,5 @@ export interface IntakePlan {
   readonly rounds: number;
 }
 
-/** Probability of `airless` or `overfed` within 14 days of this feeding. */
-export type TroubleAfterFeeding = (feeding: Pick<PlannedFeeding, 'binId' | 'scraps' | 'bedding'>) => number | Promise<number>;
+/** Probability of `airless` or `overfed` within 14 days of this feeding; null when there is no time left to find out. */
+export type TroubleAfterFeeding = (feeding: Pick<PlannedFeeding, 'binId' | 'scraps' | 'bedding'>) => number | null | Promise<number | null>;

@@ -118,14 +118,19 @@ function feedingsOf(ask: IntakeAsk, { scrapsKg, beddingKg }: Solved, adviceG: re
   });
 }
 
-/** The largest share of a feeding that is safe enough: the whole, or found by halving, where less food is never riskier. */
+/**
+ * The largest share of a feeding that is safe enough: the whole, or found by halving, where less food is never riskier. What nobody
+ * could forecast stays whole, since it is within the bin's advice; what is known to be risky is only as much as is known to be safe.
+ */
 async function safeScale(feeding: PlannedFeeding, troubleAfter: TroubleAfterFeeding): Promise<number> {
   const limit = FEED_PARAMETERS.troubleProbability.value;
-  if (partsKg(feeding.scraps) === 0 || (await troubleAfter(feeding)) <= limit) return 1;
+  if (partsKg(feeding.scraps) === 0 || ((await troubleAfter(feeding)) ?? 0) <= limit) return 1;
   let [safe, risky] = [0, 1];
   for (let step = 0; step < HALVINGS; step += 1) {
     const middle = (safe + risky) / 2;
-    if ((await troubleAfter(scaled(feeding, middle))) <= limit) safe = middle;
+    const trouble = await troubleAfter(scaled(feeding, middle));
+    if (trouble === null) break;
+    if (trouble <= limit) safe = middle;
     else risky = middle;
   }
   return safe;

@@ -14,3 +14,26 @@ export const feedingShiftDays = (store: Store, range: { binId: string; from: str
      ORDER BY s.local_date`,
     range,
   ).map(({ localDate }) => localDate);
+
+/** What an accepted plan of scraps on offer puts into a bin on a day, and into which of its zones. */
+export interface IntakeFeedingRow {
+  readonly on: string;
+  readonly part: 'scraps' | 'bedding';
+  readonly materialId: string;
+  readonly grams: number;
+  /** JSON; null where the plan names no zones. */
+  readonly zones: string | null;
+}
+
+export const intakeFeedings = (store: Store, range: { binId: string; from: string; to: string }): IntakeFeedingRow[] =>
+  all<IntakeFeedingRow>(
+    store,
+    `SELECT s.local_date AS "on", f.part, f.material_id AS materialId, f.grams,
+       (SELECT json_extract(b.value, '$.zones') FROM intake_plan i, json_each(i.plan, '$.bins') b
+        WHERE i.id = f.plan_id AND json_extract(b.value, '$.id') = f.bin_id) AS zones
+     FROM shift_feeding f JOIN shift s ON s.id = f.shift_id
+     WHERE f.bin_id = @binId AND s.cancelled_at IS NULL AND s.local_date BETWEEN @from AND @to
+       AND EXISTS (SELECT 1 FROM shift_duty d WHERE d.shift_id = s.id AND d.bin_id = f.bin_id AND d.kind = 'feed')
+     ORDER BY s.local_date, s.id, f.part DESC, f.grams DESC, f.material_id`,
+    range,
+  );

@@ -31,6 +31,9 @@ export const intake = {
   makeShift: 'Make a shift',
   accept: 'Put the amounts on this shift',
   done: 'The amounts are on the card of the shift.',
+  untried: 'not tried out, no time',
+  unlooked: (codes: string) =>
+    `There was no time to look at these bins: ${codes}. Work out a plan again in a minute, and they take their share.`,
   earlier: 'Earlier plans',
   none: 'No plan has been made yet.',
 } as const;

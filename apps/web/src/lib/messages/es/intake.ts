@@ -31,6 +31,8 @@ export const intake = {
   makeShift: 'Crear un turno',
   accept: 'Poner las cantidades en este turno',
   done: 'Las cantidades están en la hoja del turno.',
+  untried: 'sin probar, no dio tiempo',
+  unlooked: (codes: string) => `No dio tiempo a mirar estas composteras: ${codes}. Haz otro plan en un minuto y tendrán su parte.`,
   earlier: 'Planes anteriores',
   none: 'Aún no hay ningún plan.',
 };
