@@ -1,6 +1,6 @@
 import { DAY_PARTS as OF_THE_API, SKILLS as SKILLS_OF_THE_API } from '@middenry/contract';
 import { expect, test } from 'vitest';
-import { DAY_PARTS, joined, readWhen, SKILLS, tickOf, ticksOn } from './read-when.ts';
+import { DAY_PARTS, joined, likingOn, readWhen, SKILLS, tickOf, ticksOn } from './read-when.ts';
 
 const formOf = (entries: readonly (readonly [string, string])[]): FormData => {
   const form = new FormData();
@@ -92,4 +92,25 @@ test('ticksOn() ticks again whatever parts were joined, and keeps a time of anot
   const odd = on(4, '09:00', '10:30', 'glad');
   expect(ticksOn(4, [odd])).toMatchObject({ others: [odd], chosen: [odd] });
   expect(ticksOn(5, [odd]).chosen).toEqual([]);
+});
+
+test('how much a weekday is liked goes for all its ticks; with nothing chosen each keeps its own', () => {
+  const ticks = [
+    ['time', '2 08:00 12:00 can'],
+    ['time', '2 17:00 21:00 glad'],
+    ['time', '6 08:00 12:00 glad'],
+  ] as const;
+  const likings = (more: readonly (readonly [string, string])[]) => {
+    const read = readWhen(formOf([...ticks, ...more]));
+    return read.ok ? read.body.weekly?.map(({ liking }) => liking) : [];
+  };
+  expect(likings([])).toEqual(['can', 'glad', 'glad']);
+  expect(likings([['liking-2', 'if-needed']])).toEqual(['if-needed', 'if-needed', 'glad']);
+  expect(likings([['liking-6', 'strange']])).toEqual(['can', 'glad', 'glad']);
+  const said = [
+    { weekday: 2, from: '08:00', to: '12:00' },
+    { weekday: 2, from: '17:00', to: '21:00', liking: 'glad' as const },
+    { weekday: 6, from: '08:00', to: '12:00', liking: 'glad' as const },
+  ];
+  expect([likingOn(2, said), likingOn(6, said), likingOn(3, said)]).toEqual(['', 'glad', 'can']);
 });

@@ -15,7 +15,7 @@ export const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7] as const;
 export type When = BodyOf<'putAvailability'>;
 type CanCome = NonNullable<When['weekly']>[number];
 /** Most liked first; where two overlap, the less liked holds. */
-const LIKINGS = ['glad', 'can', 'if-needed'] as const;
+export const LIKINGS = ['glad', 'can', 'if-needed'] as const;
 
 /** One time of the week as the value of a tick. */
 export const tickOf = ({ weekday, from, to, liking = 'can' }: CanCome): string => `${weekday} ${from} ${to} ${liking}`;
@@ -64,6 +64,19 @@ export function ticksOn(weekday: number, said: readonly CanCome[]): { parts: Can
   return { parts, others, chosen: [...ticked, ...others] };
 }
 
+/** The liking of all that is said of a weekday; none when its times are liked differently. */
+export function likingOn(weekday: number, said: readonly CanCome[]): (typeof LIKINGS)[number] | '' {
+  const all = [...new Set(said.filter((time) => time.weekday === weekday).map(({ liking = 'can' }) => liking))];
+  return all.length > 1 ? '' : (all[0] ?? 'can');
+}
+
+/** A tick says what was kept; what is chosen for the whole weekday goes before it. */
+function asLiked(form: FormData, time: CanCome): CanCome {
+  const chosen = text(form, `liking-${time.weekday}`);
+  const liking = LIKINGS.find((each) => each === chosen);
+  return liking === undefined ? time : { ...time, liking };
+}
+
 const spanOf = (tick: string): { from: string; to: string } | null => {
   const [, from, to] = /^(\d{4}-\d\d-\d\d) (\d{4}-\d\d-\d\d)$/.exec(tick) ?? [];
   return from === undefined ? null : { from, to: to! };
@@ -99,7 +112,12 @@ export function readWhen(form: FormData): { ok: true; body: When } | { ok: false
   return {
     ok: true,
     body: {
-      weekly: joined(texts(form, 'time').map(timeOf).filter(isThere)),
+      weekly: joined(
+        texts(form, 'time')
+          .map(timeOf)
+          .filter(isThere)
+          .map((time) => asLiked(form, time)),
+      ),
       away: [...texts(form, 'away').map(spanOf).filter(isThere), ...fresh],
       skills: SKILLS.filter((skill) => texts(form, 'skill').includes(skill)),
       siteIds: texts(form, 'siteId'),

@@ -16,6 +16,14 @@ export function whyWords(one: Run['proposals'][number]): string {
   return [...reasons, w.others(one.others), w.held(one.heldBefore, one.heldAfter, one.wish)].filter((part) => part !== '').join('; ');
 }
 
-/** What keeps one person from a gap. */
-export const hindranceWords = (one: Run['gaps'][number]['people'][number]): string =>
-  words.rota.each(one.person.name, one.hindrances.map(({ rule }) => words.rota.rules[rule]).join(', '));
+type Blocked = Run['gaps'][number]['people'][number];
+
+/** What keeps one person from a gap: each rule, with the shifts that stand in the way. */
+export function hindranceWords({ person, hindrances }: Blocked, f: Format): string {
+  const w = words.rota;
+  const one = ({ rule, shifts, proposed }: Blocked['hindrances'][number]): string => {
+    const there = shifts.map((shift) => shiftWords(shift, f)).join('; ');
+    return there === '' ? w.rules[rule] : w.inTheWay(w.rules[rule], proposed ? w.onlyProposed(there) : there);
+  };
+  return w.each(person.name, hindrances.map(one).join(', '));
+}

@@ -133,7 +133,8 @@ export const leads = {
     none: 'Nobody has looked for people yet.',
     run: (from: string, to: string) => `${from} to ${to}`,
     see: 'See it',
-    working: 'Still looking. This page looks again by itself.',
+    working: 'Still looking.',
+    looksAgain: 'This page looks again by itself.',
     again: 'Look now',
     statuses: {
       working: 'Still looking',
@@ -189,6 +190,8 @@ export const leads = {
       'no-adults': 'pupils come, and too few adults',
       'not-cleared': 'is not cleared for pupils',
     },
+    inTheWay: (why: string, shifts: string) => `${why} (${shifts})`,
+    onlyProposed: (shifts: string) => `${shifts}; in part only proposed`,
     each: (who: string, why: string) => `${who}: ${why}`,
     conflicts: 'These break a rule already, so they were left out',
     conflictRules: {

@@ -134,7 +134,8 @@ export const leads = {
     none: 'Nadie ha buscado gente todavía.',
     run: (from: string, to: string) => `${from} a ${to}`,
     see: 'Verla',
-    working: 'Sigue buscando. Esta página mira otra vez sola.',
+    working: 'Sigue buscando.',
+    looksAgain: 'Esta página mira otra vez sola.',
     again: 'Mirar ahora',
     statuses: {
       working: 'Sigue buscando',
@@ -190,6 +191,8 @@ export const leads = {
       'no-adults': 'viene un grupo y faltan personas adultas',
       'not-cleared': 'no tiene permiso para estar con el grupo',
     },
+    inTheWay: (why: string, shifts: string) => `${why} (${shifts})`,
+    onlyProposed: (shifts: string) => `${shifts}; en parte solo propuesto`,
     each: (who: string, why: string) => `${who}: ${why}`,
     conflicts: 'Esto ya rompe una regla, así que se dejó fuera',
     conflictRules: {
