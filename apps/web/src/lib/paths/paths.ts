@@ -10,6 +10,8 @@ export const paths = {
   waiting: '/waiting',
   shifts: '/shifts',
   season: '/season',
+  seasonOf: ({ from, to, siteId }: { readonly from: string; readonly to: string; readonly siteId: string | null }) =>
+    `/season?from=${from}&to=${to}${siteId === null ? '' : `&siteId=${siteId}`}`,
   more: '/more',
   bin: (id: string) => `/bins/${id}`,
   binLog: (id: string, kind?: string) => `/bins/${id}/log${kind === undefined ? '' : `?kind=${kind}`}`,

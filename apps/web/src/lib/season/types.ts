@@ -3,3 +3,15 @@ import type { Answer } from '../api/calls.ts';
 export type Season = Answer<'readSeason'>;
 export type SeasonRow = Season['bySite'][number];
 export type Figures = Season['total'];
+export type NamedSeason = Answer<'listSeasons'>['items'][number];
+
+/** What a cell shows, and the whole grams, millilitres or minutes that it is rounded from. */
+export interface CountCell {
+  readonly text: string;
+  readonly value?: number;
+}
+export interface CountRow {
+  readonly id: string;
+  readonly label: string;
+  readonly cells: readonly CountCell[];
+}

@@ -1,5 +1,6 @@
 // Data: the words of pages that only coordinators and site leads see; other phones do not fetch them.
 import { intake } from './intake.ts';
+import { report } from './report.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
 
@@ -229,4 +230,5 @@ export const leads = {
     begin: 'Begin',
   },
   intake,
+  report,
 } as const;

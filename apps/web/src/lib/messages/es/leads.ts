@@ -1,6 +1,7 @@
 // Data: las palabras de páginas que solo ven la coordinación y quienes guían un lugar; otros teléfonos no las piden.
 import type { ForLeads } from '../shape.ts';
 import { intake } from './intake.ts';
+import { report } from './report.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
 
@@ -231,4 +232,5 @@ export const leads = {
     begin: 'Empezar',
   },
   intake,
+  report,
 } satisfies ForLeads;

@@ -6,7 +6,8 @@ import type { PageLoad } from './$types';
 
 export const load: PageLoad = async ({ fetch, parent, url }) => {
   const { session, person } = await parent();
-  if (person.role !== 'coordinator' && person.role !== 'site-lead') return { season: null, refused: null, sites: [], siteId: '', csv: '' };
+  if (person.role !== 'coordinator' && person.role !== 'site-lead')
+    return { season: null, seasons: [], refused: null, sites: [], siteId: '', csv: '', json: '', done: null };
   const usual = defaultRange(session.today);
   const asked = (name: 'from' | 'to') => {
     const typed = url.searchParams.get(name);
@@ -14,11 +15,21 @@ export const load: PageLoad = async ({ fetch, parent, url }) => {
   };
   const siteId = url.searchParams.get('siteId') ?? '';
   const query = { from: asked('from'), to: asked('to'), ...(siteId === '' ? {} : { siteId }) };
-  const [outcome, sites] = await Promise.all([call(fetch, 'readSeason', { query }), need(fetch, 'listSites')]);
+  const [outcome, sites, seasons] = await Promise.all([
+    call(fetch, 'readSeason', { query }),
+    need(fetch, 'listSites'),
+    need(fetch, 'listSeasons'),
+  ]);
   if (!outcome.ok && outcome.problem.code !== 'invalid')
     error(outcome.problem.status, { message: outcome.problem.code, code: outcome.problem.code, requestId: outcome.problem.requestId });
   // Days the wrong way round: say so, and show the usual season.
   const season = outcome.ok ? outcome.data : await need(fetch, 'readSeason', { query: usual });
-  const csv = addressOf('readSeasonCsv', {}, { from: season.from, to: season.to, ...(siteId === '' ? {} : { siteId }) });
-  return { season, refused: !outcome.ok, sites: sites.items.filter((s) => !s.archived), siteId, csv };
+  const shown = { from: season.from, to: season.to, ...(siteId === '' ? {} : { siteId }) };
+  return {
+    ...{ season, seasons: seasons.items, refused: !outcome.ok, siteId },
+    sites: sites.items.filter((s) => !s.archived),
+    csv: addressOf('readSeasonCsv', {}, shown),
+    json: addressOf('readSeason', {}, shown),
+    done: url.searchParams.get('done'),
+  };
 };
