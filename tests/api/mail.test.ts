@@ -153,6 +153,47 @@ describe('mail', () => {
   });
 });
 
+describe('a burst of changes', () => {
+  test('C8, H11: two hundred changes in five minutes are one mail to each, which tells the end of it; what is urgent goes at once', async () => {
+    await giveAddress('volunteer', 'otis@post.example');
+    await giveAddress('otherVolunteer', 'maren@post.example');
+    const shiftIds: string[] = [];
+    for (let day = 10; day < 20; day += 1) shiftIds.push(await makeShift(`2026-12-${day}`));
+    const soon = await makeShift('2026-11-25', '18:00');
+    for (const who of ['volunteer', 'otherVolunteer'] as const) for (const id of [...shiftIds, soon]) await take(who, id);
+    const one = mailer();
+    const began = cast.clock.at.getTime();
+    for (let change = 0; change < 200; change += 1) {
+      cast.clock.at = new Date(began + change * 1500);
+      const localTime = `${String(11 + (Math.floor(change / 10) % 8)).padStart(2, '0')}:00`;
+      await call('coordinator', 'PATCH', `/api/shifts/${shiftIds[change % 10]}`, { localTime });
+      if (change % 4 === 0) await one.look();
+      if (change === 100) await call('coordinator', 'DELETE', `/api/shifts/${soon}`);
+    }
+    // Only the cancellation of this evening's shift has gone so far, within seconds (criteria C7).
+    const subjects = () => sink.mails.map(({ headers }) => /^Subject: (.*)$/m.exec(headers)![1]);
+    expect(subjects()).toEqual(Array(2).fill('Cancelled: Long Meadow, Wednesday 25 November, 18:00'));
+    sink.mails.length = 0;
+    for (let minute = 0; minute < 15; minute += 1) {
+      later(cast, 1);
+      await one.look();
+    }
+    expect(sink.mails.map(({ to }) => to).sort()).toEqual(['maren@post.example', 'otis@post.example']);
+    expect(subjects()).toEqual(Array(2).fill('Two Gardens: 10 messages'));
+    const { body } = sink.mails[0]!;
+    for (let day = 10; day < 20; day += 1) expect(body.replace(/=\r\n/g, '')).toContain(`${day} December, 14:00`);
+    // Each shift has a link of its own to give its place back.
+    const tokens = [...body.replace(/=\r\n/g, '').matchAll(/reply\/([\w-]{43})/g)].map(([, token]) => token!);
+    expect(new Set(tokens).size).toBe(10);
+    const about = await Promise.all(tokens.map(async (token) => (await call(null, 'GET', `/api/replies/${token}`)).body));
+    expect(new Set(about.map(({ shift }) => shift.id)).size).toBe(10);
+    expect(states()).toEqual([
+      { state: 'dropped', n: 380 },
+      { state: 'handed-over', n: 22 },
+    ]);
+  });
+});
+
 describe('a mail server that goes wrong', () => {
   test('F20: down for two days: the queue is kept, nobody waits, stale reminders are dropped and there is no flood', async () => {
     await giveAddress('volunteer', 'otis@post.example');
@@ -185,6 +226,7 @@ describe('a mail server that goes wrong', () => {
     await take('volunteer', shiftId);
     sink.manner = 'busy';
     await call('coordinator', 'DELETE', `/api/shifts/${shiftId}`);
+    later(cast, 5);
     const one = mailer();
     for (let minute = 0; minute < 30; minute += 1) {
       await one.look();
@@ -203,6 +245,7 @@ describe('a mail server that goes wrong', () => {
     await take('volunteer', shiftId);
     sink.manner = 'cut';
     await call('coordinator', 'DELETE', `/api/shifts/${shiftId}`);
+    later(cast, 5);
     await mailer().look();
     sink.manner = 'take';
     later(cast, 120);

@@ -47,6 +47,17 @@ export const mailByReply = (store: Store, hash: string): MailRow | null => one<M
 export const dueMail = (store: Store, at: string, limit: number): MailRow[] =>
   all<MailRow>(store, `${READ} WHERE state = 'waiting' AND next_try_at <= ? ORDER BY urgent DESC, made_at, id LIMIT ?`, at, limit);
 
+/** What else waits to be told to the same person at the same address and may go along, the oldest first. */
+export const mailAlong = (store: Store, row: MailRow, along: { kinds: readonly string[]; until: string }): MailRow[] =>
+  all<MailRow>(
+    store,
+    `${READ} WHERE state = 'waiting' AND kind = 'message' AND urgent = 0 AND person_id = @personId AND address = @address AND id <> @id
+       AND next_try_at <= @until
+       AND message_id IN (SELECT id FROM message WHERE kind IN (SELECT value FROM json_each(@kinds)))
+     ORDER BY made_at, id`,
+    { personId: row.personId, address: row.address, id: row.id, until: along.until, kinds: JSON.stringify(along.kinds) },
+  );
+
 /** Takes one for sending; false when somebody did already. Committed before anything leaves, so that a crash cannot send it twice. */
 export function takeMail(store: Store, id: string, replyHash: string | null): boolean {
   return run(store, `UPDATE mail SET state = 'sending', reply_hash = ? WHERE id = ? AND state = 'waiting'`, replyHash, id) === 1;

@@ -24,13 +24,34 @@ export interface LetterParts {
   readonly from: string;
 }
 
+/** Several mails to one person as one, or null when only one of them or none has anything to say any more. */
+export function lettersAsOne(all: readonly LetterParts[]): Letter | null {
+  const first = all[0]!;
+  const programme = findProgramme(first.store)?.name ?? 'Middenry';
+  const said = all.flatMap((parts) => saidBy(parts, programme) ?? []);
+  const person = findPerson(first.store, first.row.personId);
+  if (person === undefined || person.disabled || said.length < 2) return null;
+  const paragraphs = said.map(({ subject, text, links }) => [subject, text, ...links].join('\n'));
+  return {
+    ...envelopeOf(first),
+    subject: words.severalMail(programme, said.length),
+    text: `${[words.greeting(person.name), ...paragraphs].join('\n\n')}\n`,
+    stopUrl: said[0]!.replyUrl,
+  };
+}
+
+/** Whether a mail still has something to say. */
+export const isStillTold = (parts: LetterParts): boolean => saidBy(parts, '') !== null;
+
+const envelopeOf = ({ row, from }: LetterParts) => ({ to: row.address, messageId: `<${row.id}@${from.split('@')[1]}>` });
+
 /** The mail, or null when what it would say is no longer so. */
 export function letterOf(parts: LetterParts): Letter | null {
-  const { store, row, from } = parts;
+  const { store, row } = parts;
   const person = findPerson(store, row.personId);
   if (person === undefined || person.disabled) return null;
   const programme = findProgramme(store)?.name ?? 'Middenry';
-  const envelope = { to: row.address, messageId: `<${row.id}@${from.split('@')[1]}>` };
+  const envelope = envelopeOf(parts);
   if (row.kind === 'code') return { ...envelope, ...words.codeMail(programme, row.secret ?? ''), stopUrl: undefined };
   const greet = words.greeting(person.name);
   if (row.kind === 'test') {

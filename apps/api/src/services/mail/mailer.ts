@@ -1,10 +1,22 @@
 /** The queue of mail, worked off in the background: nobody waits for a mail server. */
 import type { Clock } from '../../context.ts';
 import { isBelievable } from '../../db/clock-sense.ts';
-import { dropStaleMail, dueMail, endMail, failInterruptedMail, type MailRow, takeMail, tryLater } from '../../db/repositories/mail.ts';
+import {
+  dropStaleMail,
+  dueMail,
+  endMail,
+  failInterruptedMail,
+  type MailRow,
+  mailAlong,
+  mailById,
+  takeMail,
+  tryLater,
+} from '../../db/repositories/mail.ts';
+import { messageById } from '../../db/repositories/message.ts';
 import { type Store, write } from '../../db/store.ts';
+import { GATHERED, GATHERED_MS } from '../messages/tell.ts';
 import { hashOf, newToken } from '../secret.ts';
-import { letterOf } from './letter.ts';
+import { isStillTold, type LetterParts, letterOf, lettersAsOne } from './letter.ts';
 import type { Outcome, Sender } from './sender.ts';
 
 export interface MailerOptions {
@@ -91,20 +103,44 @@ export function mailerOf(options: MailerOptions): Mailer {
 type Sent = 'handed-over' | 'answered' | 'unsent' | 'down';
 
 async function sendOne(options: MailerOptions, row: MailRow): Promise<Sent> {
-  const { store, clock, sender, from, publicUrl } = options;
-  const replyToken = newToken();
-  const letter = letterOf({ store, row, publicUrl, replyToken, from });
+  const { store, clock, sender } = options;
+  // It may have gone along with another one since the list was made.
+  if (mailById(store, row.id)?.state !== 'waiting') return 'unsent';
+  const all = gatheredWith(options, row);
+  const letter = all.length > 1 ? lettersAsOne(all) : all[0] ? letterOf(all[0]) : null;
   if (letter === null) {
-    write(store, () => endMail(store, row.id, { state: 'dropped', at: clock.now().toISOString(), error: 'no longer so' }));
+    write(store, () => drop(options, row));
     return 'unsent';
   }
-  const replyHash = row.kind === 'message' && publicUrl !== undefined ? hashOf(replyToken) : null;
-  if (!write(store, () => takeMail(store, row.id, replyHash))) return 'unsent';
+  if (!write(store, () => all.every((parts) => takeMail(store, parts.row.id, replyHashOf(parts))))) return 'unsent';
   const outcome = await sender.send(letter);
-  write(store, () => note(store, row, outcome, clock.now()));
+  write(store, () => {
+    for (const parts of all) note(store, parts.row, outcome, clock.now());
+  });
   if (outcome.how === 'later' && outcome.serverDown) return 'down';
   return outcome.how === 'handed-over' ? 'handed-over' : 'answered';
 }
+
+/** A mail with all that came in the same burst; what is no longer so is let go on the way. */
+function gatheredWith(options: MailerOptions, row: MailRow): LetterParts[] {
+  const { store, clock, from, publicUrl } = options;
+  const partsOf = (one: MailRow): LetterParts => ({ store, row: one, publicUrl, replyToken: newToken(), from });
+  const message = row.kind === 'message' && row.urgent === 0 ? messageById(store, row.messageId ?? '') : null;
+  if (message === null || !GATHERED.includes(message.kind)) return [partsOf(row)];
+  const until = new Date(clock.now().getTime() + GATHERED_MS).toISOString();
+  const all = [row, ...mailAlong(store, row, { kinds: GATHERED, until })].map(partsOf);
+  const [told, gone] = [all.filter(isStillTold), all.filter((parts) => !isStillTold(parts))];
+  write(store, () => {
+    for (const parts of gone) drop(options, parts.row);
+  });
+  return told;
+}
+
+const drop = ({ store, clock }: MailerOptions, row: MailRow): void =>
+  endMail(store, row.id, { state: 'dropped', at: clock.now().toISOString(), error: 'no longer so' });
+
+const replyHashOf = ({ row, publicUrl, replyToken }: LetterParts): string | null =>
+  row.kind === 'message' && publicUrl !== undefined ? hashOf(replyToken) : null;
 
 function note(store: Store, row: MailRow, outcome: Outcome, now: Date): void {
   if (outcome.how === 'later') {

@@ -86,6 +86,7 @@ export const testMail = (programme: string): MailText => ({
   text: 'This is the test that you asked for. Mail from here gets through to you.',
 });
 
+export const severalMail = (programme: string, n: number): string => `${programme}: ${n} messages`;
 export const greeting = (name: string): string => `Hello ${name.split(/\s+/)[0]},`;
 export const seeShift = (url: string): string => `See the shift: ${url}`;
 export const seeShifts = (url: string): string => `Open it: ${url}`;

@@ -29,6 +29,16 @@ export interface Tell {
 
 /** Mail that could not be sent for so long says nothing new. */
 const MAIL_KEPT_MS = 48 * 3_600_000;
+/** What comes in bursts while somebody plans: it waits a little, and all of it goes in one mail (criteria H11). */
+export const GATHERED: readonly string[] = [
+  'shift-changed',
+  'shift-cancelled',
+  'place-got',
+  'place-lost',
+  'swap-accepted',
+  'rota-invitation',
+];
+export const GATHERED_MS = 300_000;
 const REMINDERS: ReadonlySet<MessageKind> = new Set(['reminder-day', 'reminder-hours']);
 
 /**
@@ -81,6 +91,7 @@ function firstTry(store: Store, what: Tell, goodUntil: Date, setting: MessageSet
   if (what.urgent) return what.now;
   const shift = what.shiftId === undefined ? null : shiftById(store, what.shiftId);
   const timeZone = shift?.timeZone ?? findProgramme(store)?.timeZone ?? 'UTC';
-  const after = afterQuiet(what.now, timeZone, setting);
+  const gathered = GATHERED.includes(what.kind) ? new Date(what.now.getTime() + GATHERED_MS) : what.now;
+  const after = afterQuiet(gathered, timeZone, setting);
   return after >= goodUntil && !REMINDERS.has(what.kind) ? what.now : after;
 }
