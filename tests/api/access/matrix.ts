@@ -163,6 +163,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   readPhoto: ['none', 'own', 'any', 'any', 'any'],
   listPhotos: ['none', 'own', 'any', 'any', 'any'],
   takeOffPhoto: ownPlace,
+  readSeasonXlsx: leads,
   readSeasonSchema: everyone,
   listSeasons: leads,
   addSeason: leads,

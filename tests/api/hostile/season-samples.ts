@@ -16,6 +16,11 @@ export const seasonSamples = {
     url: `/api/season.csv${season}&siteId=${SITES.meadow}`,
     notTheirs: [{ who: 'siteLead', url: `/api/season.csv${season}&siteId=${SITES.school}` }],
   }),
+  readSeasonXlsx: () => ({
+    who: 'siteLead',
+    url: `/api/season.xlsx${season}&siteId=${SITES.meadow}`,
+    notTheirs: [{ who: 'siteLead', url: `/api/season.xlsx${season}&siteId=${SITES.school}` }],
+  }),
   readSeasonSchema: () => ({ who: null, url: '/api/season.schema.json' }),
   listSeasons: () => ({ who: 'siteLead', url: '/api/seasons' }),
   addSeason: () => {

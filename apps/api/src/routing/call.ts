@@ -1,4 +1,4 @@
-import type { Reach, ROUTES, RouteName } from '@middenry/contract';
+import type { Reach, ROUTES, RouteName, XLSX } from '@middenry/contract';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type * as z from 'zod';
 import type { Context, Frame, Who } from '../context.ts';
@@ -14,7 +14,7 @@ export type AnswerOf<N extends RouteName> =
     ? z.output<Z>
     : SpecOf<N> extends { status: 204 }
       ? undefined
-      : SpecOf<N> extends { contentType: 'image/jpeg' }
+      : SpecOf<N> extends { contentType: 'image/jpeg' | typeof XLSX }
         ? Buffer
         : string;
 type WhoOf<S> = S extends { access: { anonymous: 'any' } } ? Who | null : Who;

@@ -6,7 +6,7 @@ import { listSites } from '../db/repositories/site.ts';
 import { type Cell, type CsvProfile, csvText } from './csv.ts';
 import { recordsOf } from './season.ts';
 
-const HEADINGS = {
+export const SEASON_HEADINGS = {
   harvestedG: 'harvested_g',
   fedWeighedG: 'fed_weighed_g',
   fedEstimatedG: 'fed_estimated_g',
@@ -31,7 +31,7 @@ export function seasonCsv(call: Context, range: SeasonRange, profile: CsvProfile
   const records = recordsOf(call, range);
   const sites = new Map(listSites(call.store).map((site) => [site.id, site.name]));
   const bins = new Map(listBins(call.store).map((bin) => [bin.id, bin]));
-  const head: Cell[] = ['row', 'site', 'bin', 'bin_name', 'month', ...SEASON_COLUMN_IDS.map((id) => HEADINGS[id])];
+  const head: Cell[] = ['row', 'site', 'bin', 'bin_name', 'month', ...SEASON_COLUMN_IDS.map((id) => SEASON_HEADINGS[id])];
   const rows = [...groupsOf(records).values()].map((group): Cell[] => {
     const { siteId, binId, localDate } = group[0]!;
     const bin = binId === null ? undefined : bins.get(binId);
@@ -43,7 +43,7 @@ export function seasonCsv(call: Context, range: SeasonRange, profile: CsvProfile
 }
 
 /** Says in its name what span and which profile it is, as a CSV file has no other place for it. */
-export const seasonFileName = (range: SeasonRange, profile: CsvProfile): string => `season-${range.from}-to-${range.to}-${profile}.csv`;
+export const seasonFileName = (range: SeasonRange, ending: string): string => `season-${range.from}-to-${range.to}${ending}`;
 
 function groupsOf(records: readonly SeasonRecord[]): Map<string, SeasonRecord[]> {
   const groups = new Map<string, SeasonRecord[]>();

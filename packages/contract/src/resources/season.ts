@@ -83,6 +83,9 @@ export const CSV_PROFILES = ['spreadsheet', 'data'] as const;
 /** `spreadsheet`: byte order mark and nothing that could run as a formula; `data`: lossless. */
 export const SeasonCsvQuery = z.object({ ...span, profile: z.enum(CSV_PROFILES).default('spreadsheet') }).refine(...inOrder);
 
+/** A workbook as ISO/IEC 29500 has it. */
+export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+
 /** The published schema of a season as JSON (draft 2020-12): inside a major version fields are only added (criteria D10). */
 export const seasonJsonSchema = (): object => ({
   title: 'Season of a programme of worm bins',
@@ -113,6 +116,18 @@ export const seasonRoutes = [
     query: SeasonCsvQuery,
     status: 200,
     contentType: 'text/csv; charset=utf-8',
+  },
+  {
+    method: 'GET',
+    path: '/api/season.xlsx',
+    name: 'readSeasonXlsx',
+    summary: 'The same as a workbook, in the units of the programme, with true dates and no formulas',
+    tag: 'season',
+    access: leads,
+    own: 'site',
+    query: SeasonQuery,
+    status: 200,
+    contentType: XLSX,
   },
   {
     method: 'GET',

@@ -5,12 +5,14 @@ import { listSeasons } from './list-seasons.ts';
 import { readSeason } from './read-season.ts';
 import { readSeasonCsv } from './read-season-csv.ts';
 import { readSeasonSchema } from './read-season-schema.ts';
+import { readSeasonXlsx } from './read-season-xlsx.ts';
 import { removeSeason } from './remove-season.ts';
 
 export const seasonHandlers: readonly BoundRoute[] = [
   readSeason,
   readSeasonCsv,
   readSeasonSchema,
+  readSeasonXlsx,
   listSeasons,
   addSeason,
   changeSeason,

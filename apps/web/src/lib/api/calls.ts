@@ -71,6 +71,7 @@ export const CALLS = {
   putSiteTimes: 'PUT /api/sites/:id/times',
   readSeason: 'GET /api/season',
   readSeasonCsv: 'GET /api/season.csv',
+  readSeasonXlsx: 'GET /api/season.xlsx',
   listSeasons: 'GET /api/seasons',
   addSeason: 'POST /api/seasons',
   removeSeason: 'DELETE /api/seasons/:id',

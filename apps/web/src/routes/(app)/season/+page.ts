@@ -7,7 +7,7 @@ import type { PageLoad } from './$types';
 export const load: PageLoad = async ({ fetch, parent, url }) => {
   const { session, person } = await parent();
   if (person.role !== 'coordinator' && person.role !== 'site-lead')
-    return { season: null, seasons: [], refused: null, sites: [], siteId: '', csv: '', json: '', done: null };
+    return { season: null, seasons: [], refused: null, sites: [], siteId: '', csv: '', xlsx: '', json: '', done: null };
   const usual = defaultRange(session.today);
   const asked = (name: 'from' | 'to') => {
     const typed = url.searchParams.get(name);
@@ -29,6 +29,7 @@ export const load: PageLoad = async ({ fetch, parent, url }) => {
     ...{ season, seasons: seasons.items, refused: !outcome.ok, siteId },
     sites: sites.items.filter((s) => !s.archived),
     csv: addressOf('readSeasonCsv', {}, shown),
+    xlsx: addressOf('readSeasonXlsx', {}, shown),
     json: addressOf('readSeason', {}, shown),
     done: url.searchParams.get('done'),
   };

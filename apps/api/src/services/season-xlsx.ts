@@ -1,0 +1,141 @@
+/** The season as a workbook: typed cells, true dates, no formulas, the head kept in sight (criteria D9). */
+import type { Season } from '@middenry/contract';
+import {
+  GRAMS_PER_KG,
+  GRAMS_PER_LB,
+  LITRES_PER_US_GALLON,
+  MILLILITRES_PER_LITRE,
+  MINUTES_PER_HOUR,
+  SEASON_COLUMN_IDS,
+  SEASON_COLUMNS,
+  type SeasonColumnId,
+  type SeasonTotals,
+} from '@middenry/domain';
+import writeXlsxFile, { type Cell, type Row, type Sheet } from 'write-excel-file/node';
+import type { Context } from '../context.ts';
+import { findProgramme } from '../db/repositories/programme.ts';
+import type { SeasonRange } from '../db/repositories/season.ts';
+import { disarmed } from './csv.ts';
+import { readSeason } from './season.ts';
+import { SEASON_HEADINGS } from './season-csv.ts';
+
+type Units = 'metric' | 'us';
+interface Measure {
+  readonly name: string;
+  /** How many stored grams, millilitres or minutes make one. */
+  readonly size: number;
+  readonly format: string;
+}
+
+/** Cells hold the whole value and show it rounded, so that a sum of cells is the sum of grams. */
+const MEASURES: Readonly<Record<Units, Readonly<Record<'g' | 'ml' | 'min' | 'count', Measure>>>> = {
+  metric: {
+    g: { name: 'kg', size: GRAMS_PER_KG, format: '0.000' },
+    ml: { name: 'litres', size: MILLILITRES_PER_LITRE, format: '0.000' },
+    min: { name: 'hours', size: MINUTES_PER_HOUR, format: '0.00' },
+    count: { name: '', size: 1, format: '0' },
+  },
+  us: {
+    g: { name: 'lb', size: GRAMS_PER_LB, format: '0.000' },
+    ml: { name: 'US gallons', size: LITRES_PER_US_GALLON * MILLILITRES_PER_LITRE, format: '0.000' },
+    min: { name: 'hours', size: MINUTES_PER_HOUR, format: '0.00' },
+    count: { name: '', size: 1, format: '0' },
+  },
+};
+const DATE_FORMAT = 'yyyy-mm-dd';
+const NAME_WIDTH = 34;
+const NUMBER_WIDTH = 18;
+
+export async function seasonXlsx(call: Context, range: SeasonRange): Promise<Buffer> {
+  const season = readSeason(call, range);
+  const measures = MEASURES[findProgramme(call.store)?.units ?? 'metric'];
+  return writeXlsxFile(sheetsOf(season, measures)).toBuffer();
+}
+
+type Measures = (typeof MEASURES)[Units];
+
+function sheetsOf(season: Season, measures: Measures): Sheet<never>[] {
+  const headings = SEASON_COLUMN_IDS.map((id) => headingOf(id, measures));
+  const groups = (rows: Season['bySite'], nameOf: (row: Season['bySite'][number]) => Cell) => [
+    ...rows.map((row) => [nameOf(row), ...figureCells(row.figures, measures)]),
+    [text('Total'), ...figureCells(season.total, measures)],
+  ];
+  const label = (row: Season['bySite'][number]) => text(row.label);
+  const mass = (grams: number) => numberCell(grams, measures.g);
+  const unit = measures.g.name;
+  return [
+    sheet('Season', ['What', 'These days', 'A year before'], figureSheet(season, measures)),
+    sheet('Sites', ['Site', ...headings], groups(season.bySite, label)),
+    sheet('Bins', ['Bin', ...headings], groups(season.byBin, label)),
+    sheet(
+      'Months',
+      ['Month', ...headings],
+      groups(season.byMonth, (row) => dateCell(`${row.key}-01`)),
+    ),
+    sheet(
+      'Materials',
+      ['Material', `Fed, weighed, ${unit}`, `Fed, estimated, ${unit}`, `Bedding, ${unit}`],
+      season.byMaterial.map((row) => [text(row.label), mass(row.fedWeighedG), mass(row.fedEstimatedG), mass(row.beddingG)]),
+    ),
+    sheet(
+      'Castings',
+      ['Where they went', `Castings, ${unit}`],
+      season.destinations.map((row) => [text(row.destination), mass(row.grams)]),
+    ),
+    sheet(
+      'Problems',
+      ['Problem', 'Found', 'Solved'],
+      season.problems.byKind.map((row) => [text(row.problem), row.found, row.solved]),
+    ),
+  ];
+}
+
+function figureSheet(season: Season, measures: Measures): Row[] {
+  const { before } = season;
+  const columns = SEASON_COLUMN_IDS.map((id) => {
+    const measure = measures[SEASON_COLUMNS[id].unit];
+    return [text(headingOf(id, measures)), numberCell(season.total[id], measure), numberCell(before.total[id], measure)];
+  });
+  const young = (n: number | null) => n ?? text('fewer than 5');
+  return [
+    [text('From'), dateCell(season.from), dateCell(before.from)],
+    [text('To'), dateCell(season.to), dateCell(before.to)],
+    ...columns,
+    [text('Adults'), season.people.adults, before.people.adults],
+    [text('Young people'), young(season.people.young), young(before.people.young)],
+    [text('Problems found'), season.problems.found, before.problems.found],
+    [text('Problems solved'), season.problems.solved, before.problems.solved],
+    [text('Weeks of bins'), season.log.binWeeks, before.log.binWeeks],
+    [text('Weeks of bins with an entry'), season.log.binWeeksNoted, before.log.binWeeksNoted],
+  ];
+}
+
+const sheet = (name: string, head: readonly string[], rows: readonly Row[]): Sheet<never> => ({
+  ...{ sheet: name, stickyRowsCount: 1 },
+  columns: head.map((_, at) => ({ width: at === 0 ? NAME_WIDTH : NUMBER_WIDTH })),
+  data: [head.map((word) => ({ value: word, type: String, fontWeight: 'bold' as const })), ...rows],
+});
+
+/** `fed_weighed_g` becomes `Fed weighed, kg`. */
+function headingOf(id: SeasonColumnId, measures: Measures): string {
+  const { unit } = SEASON_COLUMNS[id];
+  const bare = SEASON_HEADINGS[id].replace(/_(g|ml)$/, '').replace(/^minutes_/, 'time_');
+  const words = `${bare[0]!.toUpperCase()}${bare.slice(1).replaceAll('_', ' ')}`;
+  return unit === 'count' ? words : `${words}, ${measures[unit].name}`;
+}
+
+const figureCells = (totals: SeasonTotals, measures: Measures): Cell[] =>
+  SEASON_COLUMN_IDS.map((id) => numberCell(totals[id], measures[SEASON_COLUMNS[id].unit]));
+
+const numberCell = (stored: number, { size, format }: Measure): Cell => ({ value: stored / size, type: Number, format });
+const dateCell = (localDate: string): Cell => ({ value: new Date(`${localDate}T00:00:00Z`), type: Date, format: DATE_FORMAT });
+
+/** Never a formula; without signs that a workbook cannot hold. */
+const text = (value: string): Cell => ({
+  value: disarmed(
+    Buffer.from(value)
+      .toString()
+      .replace(/\p{Cc}/gu, ' '),
+  ),
+  type: String,
+});
