@@ -8,6 +8,7 @@ import { deviceRoutes } from './resources/device.ts';
 import { dutyRoutes } from './resources/duty.ts';
 import { entryRoutes } from './resources/entry.ts';
 import { eventsRoutes } from './resources/events.ts';
+import { flagNoteRoutes } from './resources/flag-note.ts';
 import { intakeRoutes } from './resources/intake.ts';
 import { inviteRoutes } from './resources/invite.ts';
 import { keepRoutes } from './resources/keep.ts';
@@ -50,6 +51,7 @@ export * from './resources/duty.ts';
 export * from './resources/entry.ts';
 export * from './resources/entry-base.ts';
 export * from './resources/events.ts';
+export * from './resources/flag-note.ts';
 export * from './resources/intake.ts';
 export * from './resources/invite.ts';
 export * from './resources/keep.ts';
@@ -93,6 +95,7 @@ export const ROUTES = [
   ...batchRoutes,
   ...pocketRoutes,
   ...photoRoutes,
+  ...flagNoteRoutes,
   ...stockRoutes,
   ...stuffRoutes,
   ...peopleRoutes,

@@ -169,4 +169,6 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   addSeason: leads,
   changeSeason: leads,
   removeSeason: leads,
+  noteFlag: leads,
+  endFlagNote: leads,
 };

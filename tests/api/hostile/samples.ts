@@ -3,6 +3,7 @@ import { BINS, freshId, PASSWORD, PEOPLE, SITES } from '../../cast.ts';
 import { classSamples } from './class-samples.ts';
 import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
+import { flagSamples } from './flag-samples.ts';
 import { intakeSamples } from './intake-samples.ts';
 import { messageSamples } from './message-samples.ts';
 import { photoSamples } from './photo-samples.ts';
@@ -220,6 +221,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...seasonSamples,
   ...rotaSamples,
   ...photoSamples,
+  ...flagSamples,
   ...places,
   ...people,
   ...shifts,

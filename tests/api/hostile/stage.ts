@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { endRotaRun, insertProposal, insertRotaRun, inviteProposal } from '../../../apps/api/src/db/repositories/rota.ts';
 import type { Store } from '../../../apps/api/src/db/store.ts';
 import { BINS, type Cast, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
+import { makeFlagNote } from './flag-samples.ts';
 import { makePhoto } from './photo-samples.ts';
 
 /** The cast with one of everything that a route can point at. */
@@ -30,6 +31,8 @@ export interface Stage {
   /** The volunteer's, one at each site. */
   readonly photoId: string;
   readonly schoolPhotoId: string;
+  readonly flagNoteId: string;
+  readonly schoolFlagNoteId: string;
   readonly containerId: string;
   readonly schoolContainerId: string;
   /** Of the other volunteer, at the school. */
@@ -123,6 +126,8 @@ export async function openStage(): Promise<Stage> {
     feedingId: freshId(),
     photoId: freshId(),
     schoolPhotoId: freshId(),
+    flagNoteId: freshId(),
+    schoolFlagNoteId: freshId(),
     containerId: freshId(),
     schoolContainerId: freshId(),
     waitingId: freshId(),
@@ -155,6 +160,8 @@ export async function openStage(): Promise<Stage> {
   makeRun(cast.store, ids);
   makePhoto(cast, ids.photoId, BINS.tote);
   makePhoto(cast, ids.schoolPhotoId, BINS.school);
+  makeFlagNote(cast, ids.flagNoteId, BINS.tote);
+  makeFlagNote(cast, ids.schoolFlagNoteId, BINS.school);
   return { cast, ...ids, ...classes, card, schoolCard };
 }
 

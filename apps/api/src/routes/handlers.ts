@@ -62,6 +62,8 @@ import { readMessages } from './message/read-messages.ts';
 import { readReply } from './message/read-reply.ts';
 import { sendReply } from './message/send-reply.ts';
 import { testMail } from './message/test-mail.ts';
+import { endFlagNote } from './outlook/end-flag-note.ts';
+import { noteFlag } from './outlook/note-flag.ts';
 import { readBoard } from './outlook/read-board.ts';
 import { readEnsemble } from './outlook/read-ensemble.ts';
 import { readOutlook } from './outlook/read-outlook.ts';
@@ -294,4 +296,6 @@ export const HANDLERS: readonly BoundRoute[] = [
   readPhoto,
   listPhotos,
   takeOffPhoto,
+  noteFlag,
+  endFlagNote,
 ];

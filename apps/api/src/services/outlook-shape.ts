@@ -33,7 +33,10 @@ export function datesFrom(startedOn: string): DateOf {
   };
 }
 
-export function boardBin(bin: BinRow, outlook: Outlook, dateOf: DateOf): BoardBin {
+/** What the board has from the model alone. */
+export type OutlookOfBin = Omit<BoardBin, 'notes' | 'isAside'>;
+
+export function boardBin(bin: BinRow, outlook: Outlook, dateOf: DateOf): OutlookOfBin {
   const { now, band } = outlook;
   const { id, code, name, siteId, siteName, kind, placeOrder, state } = bin;
   const flags = outlook.signals

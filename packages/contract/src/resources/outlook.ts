@@ -16,6 +16,7 @@ import {
 import * as z from 'zod';
 import { Band, Id, Instant, LocalDate, LocalTime, SpreadShape } from '../common.ts';
 import { members, type RouteSpec } from '../route.ts';
+import { FlagNote } from './flag-note.ts';
 import { IdParams } from './place.ts';
 
 export const Reason = z.object({
@@ -95,6 +96,8 @@ export const BoardBin = z.object({
   band: Band,
   /** Flags in `watch` or `act`, worst first; empty when settled. */
   flags: z.array(Flag),
+  notes: z.array(FlagNote).describe('what coordinators said of these flags, while it holds'),
+  isAside: z.boolean().describe('every flag that gives it its band is put aside; the band stays'),
   lastFedOn: LocalDate.nullable(),
   lastCheckedOn: LocalDate.nullable(),
   foodInHandDays: z.number(),
@@ -118,6 +121,7 @@ export const Board = z.object({
   asOf: Instant,
   today: LocalDate,
   counts: z.object({ act: z.int(), watch: z.int(), unknown: z.int(), settled: z.int() }),
+  aside: z.int().describe('bins that are put aside; they are counted in their band too'),
   bins: z.array(BoardBin),
   uncovered: z.array(Uncovered).describe('shifts of the next 14 days with open places, soonest first'),
 });

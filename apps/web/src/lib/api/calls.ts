@@ -26,6 +26,8 @@ export const CALLS = {
   listBins: 'GET /api/bins',
   readBin: 'GET /api/bins/:id',
   readBoard: 'GET /api/board',
+  noteFlag: 'POST /api/bins/:id/flag-notes',
+  endFlagNote: 'DELETE /api/flag-notes/:id',
   readLife: 'GET /api/bins/:id/life',
   readEnsemble: 'GET /api/bins/:id/ensemble',
   readWhatIf: 'GET /api/bins/:id/what-if',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BoardBin } from '../bin/types.ts';
+import { leadOnBoard } from './aside.ts';
 import { byPlace, inOrder, readOrder, worstFirst } from './order.ts';
 
 const bin = (code: string, part: Partial<BoardBin>): BoardBin =>
@@ -14,6 +15,8 @@ const bin = (code: string, part: Partial<BoardBin>): BoardBin =>
     state: 'active',
     band: 'settled',
     flags: [],
+    notes: [],
+    isAside: false,
     lastFedOn: null,
     lastCheckedOn: null,
     ...part,
@@ -31,6 +34,25 @@ const codes = (bins: readonly BoardBin[]) => bins.map((b) => b.code);
 describe('worstFirst()', () => {
   it('puts act before watch before unknown, longest-standing first, and leaves out what is well', () => {
     expect(codes(worstFirst(BINS))).toEqual(['A4', 'A3', 'A2', 'B1']);
+  });
+});
+
+describe('A17: what is put aside', () => {
+  const aside = bin('A5', { placeOrder: 5, band: 'act', flags: flag('2026-10-01'), isAside: true });
+  it('is out of the worst and stays in its place', () => {
+    expect(codes(worstFirst([...BINS, aside]))).not.toContain('A5');
+    expect(codes(byPlace([...BINS, aside]))).toContain('A5');
+    expect(codes(inOrder([...BINS, aside], 'place'))).toContain('A5');
+  });
+  it('lets the next flag of the same band speak', () => {
+    const [hot, dry] = [
+      { signal: 'hot', band: 'act' },
+      { signal: 'dry', band: 'act' },
+    ] as BoardBin['flags'];
+    const notes = [{ kind: 'aside', signal: 'hot' }] as BoardBin['notes'];
+    expect(leadOnBoard({ band: 'act', flags: [hot!, dry!], notes })?.signal).toBe('dry');
+    expect(leadOnBoard({ band: 'act', flags: [hot!, dry!], notes: [] })?.signal).toBe('hot');
+    expect(leadOnBoard({ band: 'act', flags: [hot!], notes })?.signal).toBe('hot');
   });
 });
 

@@ -17,11 +17,11 @@ export function byPlace(bins: readonly BoardBin[]): BoardBin[] {
 
 const RANK = { act: 0, watch: 1, unknown: 2, settled: 3 } as const;
 
-/** Act, watch, unknown; the longest-standing first within each. */
+/** Act, watch, unknown; the longest-standing first within each. What is put aside stands apart. */
 export function worstFirst(bins: readonly BoardBin[]): BoardBin[] {
   const since = (bin: BoardBin) => bin.flags[0]?.sinceOn ?? bin.lastCheckedOn ?? '9999';
   return byPlace(bins)
-    .filter((b) => b.band !== 'settled')
+    .filter((b) => b.band !== 'settled' && !b.isAside)
     .sort((a, b) => RANK[a.band] - RANK[b.band] || since(a).localeCompare(since(b)));
 }
 

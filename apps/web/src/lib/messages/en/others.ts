@@ -1,4 +1,5 @@
 import { ahead } from './ahead.ts';
+import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
 import { mailing } from './mailing.ts';
@@ -21,4 +22,5 @@ export const others = {
   ...told,
   ...seasons,
   ...wallWords,
+  ...asideWords,
 } as const;

@@ -1,5 +1,6 @@
 import type { ForOthers } from '../shape.ts';
 import { ahead } from './ahead.ts';
+import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
 import { mailing } from './mailing.ts';
@@ -22,4 +23,5 @@ export const others = {
   ...told,
   ...seasons,
   ...wallWords,
+  ...asideWords,
 } satisfies ForOthers;
