@@ -62,12 +62,7 @@ import { readMessages } from './message/read-messages.ts';
 import { readReply } from './message/read-reply.ts';
 import { sendReply } from './message/send-reply.ts';
 import { testMail } from './message/test-mail.ts';
-import { endFlagNote } from './outlook/end-flag-note.ts';
-import { noteFlag } from './outlook/note-flag.ts';
-import { readBoard } from './outlook/read-board.ts';
-import { readEnsemble } from './outlook/read-ensemble.ts';
-import { readOutlook } from './outlook/read-outlook.ts';
-import { readWhatIf } from './outlook/read-what-if.ts';
+import { OUTLOOK_HANDLERS } from './outlook/handlers.ts';
 import { addPerson } from './people/add-person.ts';
 import { changePerson } from './people/change-person.ts';
 import { listPeople } from './people/list-people.ts';
@@ -168,8 +163,6 @@ export const HANDLERS: readonly BoundRoute[] = [
   changeBin,
   readBinCard,
   readLife,
-  readEnsemble,
-  readWhatIf,
   listPeople,
   addPerson,
   changePerson,
@@ -248,8 +241,6 @@ export const HANDLERS: readonly BoundRoute[] = [
   planIntake,
   acceptIntake,
   ...seasonHandlers,
-  readBoard,
-  readOutlook,
   logCare,
   logNote,
   logWorms,
@@ -296,6 +287,5 @@ export const HANDLERS: readonly BoundRoute[] = [
   readPhoto,
   listPhotos,
   takeOffPhoto,
-  noteFlag,
-  endFlagNote,
+  ...OUTLOOK_HANDLERS,
 ];
