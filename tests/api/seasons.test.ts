@@ -124,3 +124,46 @@ describe('what a season says beside its totals', () => {
     expect(valid({ ...season, total: { ...season.total, harvestedG: 0.5 } })).toBe(false);
   });
 });
+
+describe('published reports', () => {
+  const span = { from: '2026-09-01', to: '2026-11-30' };
+  const publish = async (change: object = {}) =>
+    (await post('/api/published-seasons', { ...span, name: 'Autumn report', ...change })).id as string;
+  const open = async (id: string) => (await cast.call('coordinator', 'GET', `/api/published-seasons/${id}`)).body;
+  const harvest = (massKg: number) =>
+    post('/api/harvests', { binId: BINS.flow, happenedAt: '2026-10-05T10:00:00Z', massKg, destination: 'beds' });
+
+  test('D14: it keeps its numbers; what is noted, corrected or undone later is told as changed since', async () => {
+    const kept = await harvest(2);
+    const id = await publish();
+    const first = await open(id);
+    expect([first.season, first.changed]).toEqual([await read(), []]);
+    await harvest(0.75);
+    const later = await open(id);
+    expect(later.season).toEqual(first.season);
+    const { total } = first.season;
+    expect(later.changed.slice(0, 2)).toEqual([
+      { column: 'harvestedG', before: total.harvestedG, now: total.harvestedG + 750, difference: 750 },
+      { column: 'harvests', before: total.harvests, now: total.harvests + 1, difference: 1 },
+    ]);
+    await cast.call('coordinator', 'DELETE', `/api/entries/${kept.id}`);
+    const undone = await open(id);
+    expect(undone.season).toEqual(first.season);
+    expect(undone.changed[0]).toMatchObject({ column: 'harvestedG', difference: 750 - 2000 });
+  });
+
+  test('D14: nothing can change it in the store', async () => {
+    const id = await publish();
+    const change = () => cast.store.sql("UPDATE published_season SET body = '{}' WHERE id = ?").run(id);
+    expect(change).toThrow('a published season keeps its numbers');
+  });
+
+  test('D6: nobody is named in it, and a site lead sees those of their site', async () => {
+    const id = await publish({ siteId: SITES.school });
+    for (const { name } of Object.values(PEOPLE)) expect(JSON.stringify(await open(id))).not.toContain(name);
+    const mine = await publish({ siteId: SITES.meadow });
+    const seen = (await cast.call('siteLead', 'GET', '/api/published-seasons')).body.items.map((each: { id: string }) => each.id);
+    expect(seen).toEqual([mine]);
+    expect((await cast.call('siteLead', 'GET', `/api/published-seasons/${id}`)).status).toBe(404);
+  });
+});

@@ -23,6 +23,7 @@ import { placeRoutes } from './resources/place.ts';
 import { placesRoutes } from './resources/places.ts';
 import { pocketRoutes } from './resources/pocket.ts';
 import { proposalRoutes } from './resources/proposal.ts';
+import { publishedSeasonRoutes } from './resources/published-season.ts';
 import { pupilGroupRoutes } from './resources/pupil-group.ts';
 import { rotaRoutes } from './resources/rota.ts';
 import { seasonRoutes } from './resources/season.ts';
@@ -66,6 +67,7 @@ export * from './resources/place.ts';
 export * from './resources/places.ts';
 export * from './resources/pocket.ts';
 export * from './resources/proposal.ts';
+export * from './resources/published-season.ts';
 export * from './resources/pupil-group.ts';
 export * from './resources/rota.ts';
 export * from './resources/season.ts';
@@ -116,6 +118,7 @@ export const ROUTES = [
   ...calendarRoutes,
   ...seasonRoutes,
   ...namedSeasonRoutes,
+  ...publishedSeasonRoutes,
   ...setupRoutes,
   ...inviteRoutes,
   ...deviceRoutes,

@@ -37,6 +37,7 @@ export * from './rota/types.ts';
 export * from './season/castings-corrected.ts';
 export * from './season/castings-marks.ts';
 export * from './season/castings-volume.ts';
+export * from './season/changed.ts';
 export * from './season/completeness.ts';
 export * from './season/problems.ts';
 export * from './season/rates.ts';

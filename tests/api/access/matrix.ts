@@ -171,4 +171,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   removeSeason: leads,
   noteFlag: leads,
   endFlagNote: leads,
+  listPublishedSeasons: leads,
+  publishSeason: leads,
+  readPublishedSeason: leads,
 };

@@ -51,4 +51,22 @@ export const seasonSamples = {
     params: { id: namedSeasonId },
     notTheirs: [{ who: 'siteLead', url: `/api/seasons/${schoolNamedSeasonId}` }],
   }),
+  listPublishedSeasons: () => ({ who: 'siteLead', url: '/api/published-seasons' }),
+  publishSeason: () => {
+    const body = namedSeason(freshId(), SITES.meadow);
+    const url = '/api/published-seasons';
+    return {
+      who: 'siteLead',
+      url,
+      body,
+      notTheirs: [SITES.school, null].map((siteId) => ({ who: 'siteLead', url, body: { ...body, siteId } })),
+      also: changed(body, { 'days that run backwards': { to: '2026-08-31' } }),
+    };
+  },
+  readPublishedSeason: ({ publishedSeasonId, schoolPublishedSeasonId }) => ({
+    who: 'siteLead',
+    url: `/api/published-seasons/${publishedSeasonId}`,
+    params: { id: publishedSeasonId },
+    notTheirs: [{ who: 'siteLead', url: `/api/published-seasons/${schoolPublishedSeasonId}` }],
+  }),
 } satisfies Partial<Record<RouteName, Make>>;

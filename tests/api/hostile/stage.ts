@@ -26,6 +26,8 @@ export interface Stage {
   /** By which reports count. */
   readonly namedSeasonId: string;
   readonly schoolNamedSeasonId: string;
+  readonly publishedSeasonId: string;
+  readonly schoolPublishedSeasonId: string;
   readonly schoolGroupId: string;
   readonly feedingId: string;
   /** The volunteer's, one at each site. */
@@ -122,6 +124,8 @@ export async function openStage(): Promise<Stage> {
     schoolSeasonId: freshId(),
     namedSeasonId: freshId(),
     schoolNamedSeasonId: freshId(),
+    publishedSeasonId: freshId(),
+    schoolPublishedSeasonId: freshId(),
     schoolGroupId: freshId(),
     feedingId: freshId(),
     photoId: freshId(),
@@ -146,6 +150,8 @@ export async function openStage(): Promise<Stage> {
   await make(cast, 'owner', '/api/sign-up-seasons', season(ids.schoolSeasonId, SITES.school));
   await make(cast, 'owner', '/api/seasons', namedSeason(ids.namedSeasonId, SITES.meadow));
   await make(cast, 'owner', '/api/seasons', namedSeason(ids.schoolNamedSeasonId, SITES.school));
+  await make(cast, 'owner', '/api/published-seasons', namedSeason(ids.publishedSeasonId, SITES.meadow));
+  await make(cast, 'owner', '/api/published-seasons', namedSeason(ids.schoolPublishedSeasonId, SITES.school));
   // As they are kept; working one out would run the model and the solver for every stage.
   const plan = JSON.stringify({ feedings: [], leftOver: [], beddingMissing: [], rounds: 0, bins: [] });
   const insertPlan = cast.store.sql('INSERT INTO intake_plan (id, site_id, local_date, plan, made_at) VALUES (?, ?, ?, ?, ?)');

@@ -15,7 +15,7 @@ import { refuse } from '../refusal.ts';
 import { once } from './once.ts';
 import { siteOf } from './sites.ts';
 
-interface Asked extends Signed {
+export interface AskedOwn extends Signed {
   own(mine: boolean): void;
   ownSite(siteId: string): void;
 }
@@ -25,7 +25,7 @@ export function listSeasons(call: Signed): NamedSeason[] {
   return namedSeasons(call.store, all ? null : call.who.siteIds);
 }
 
-export function addSeason(call: Asked, body: z.output<typeof NamedSeasonNew>): NamedSeason {
+export function addSeason(call: AskedOwn, body: z.output<typeof NamedSeasonNew>): NamedSeason {
   ownSeason(call, body.siteId);
   const find = () => seasonOrRefuse(call, body.id);
   const make = () => {
@@ -37,7 +37,7 @@ export function addSeason(call: Asked, body: z.output<typeof NamedSeasonNew>): N
   return once(call, 'addSeason', body, { make, find });
 }
 
-export const changeSeason = (call: Asked, id: string, body: z.output<typeof NamedSeasonChange>): NamedSeason =>
+export const changeSeason = (call: AskedOwn, id: string, body: z.output<typeof NamedSeasonChange>): NamedSeason =>
   write(call.store, () => {
     const { siteId } = seasonOrRefuse(call, id);
     ownSeason(call, siteId);
@@ -46,7 +46,7 @@ export const changeSeason = (call: Asked, id: string, body: z.output<typeof Name
     return seasonOrRefuse(call, id);
   });
 
-export const removeSeason = (call: Asked, id: string): void =>
+export const removeSeason = (call: AskedOwn, id: string): void =>
   write(call.store, () => {
     ownSeason(call, seasonOrRefuse(call, id).siteId);
     deleteNamedSeason(call.store, id);
@@ -54,12 +54,12 @@ export const removeSeason = (call: Asked, id: string): void =>
   });
 
 /** What counts for every site is for those who lead every site. */
-function ownSeason(call: Asked, siteId: string | null): void {
+export function ownSeason(call: AskedOwn, siteId: string | null): void {
   if (siteId === null) call.own(call.who.siteIds.length === 0);
   else call.ownSite(siteId);
 }
 
-function seasonOrRefuse(call: Asked, id: string): NamedSeason {
+function seasonOrRefuse(call: AskedOwn, id: string): NamedSeason {
   const row = namedSeasonById(call.store, id);
   if (row === null) throw refuse('not-found');
   return row;

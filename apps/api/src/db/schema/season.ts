@@ -9,6 +9,16 @@ export const season = sqliteTable('season', {
   createdAt: text('created_at').notNull(),
 });
 
+export const publishedSeason = sqliteTable('published_season', {
+  id: text('id').primaryKey(),
+  siteId: text('site_id'),
+  name: text('name').notNull(),
+  fromDate: text('from_date').notNull(),
+  toDate: text('to_date').notNull(),
+  body: text('body').notNull(),
+  publishedAt: text('published_at').notNull(),
+});
+
 export const signUpSeason = sqliteTable('sign_up_season', {
   id: text('id').primaryKey(),
   siteId: text('site_id').notNull(),

@@ -1,7 +1,10 @@
 import type { BoundRoute } from '../../routing/route.ts';
 import { addSeason } from './add-season.ts';
 import { changeSeason } from './change-season.ts';
+import { listPublishedSeasons } from './list-published-seasons.ts';
 import { listSeasons } from './list-seasons.ts';
+import { publishSeason } from './publish-season.ts';
+import { readPublishedSeason } from './read-published-season.ts';
 import { readSeason } from './read-season.ts';
 import { readSeasonCsv } from './read-season-csv.ts';
 import { readSeasonSchema } from './read-season-schema.ts';
@@ -17,4 +20,7 @@ export const seasonHandlers: readonly BoundRoute[] = [
   addSeason,
   changeSeason,
   removeSeason,
+  listPublishedSeasons,
+  publishSeason,
+  readPublishedSeason,
 ];

@@ -1,0 +1,42 @@
+/** Published reports keep their numbers; what is corrected afterwards is told beside them (criteria D14). */
+import type { PublishedSeason, PublishedSeasonHead, PublishedSeasonNew, Season } from '@middenry/contract';
+import { seasonChanges } from '@middenry/domain';
+import type * as z from 'zod';
+import type { Signed } from '../context.ts';
+import { insertPublishedSeason, publishedSeasonById, publishedSeasons } from '../db/repositories/published-season.ts';
+import { refuse } from '../refusal.ts';
+import { type AskedOwn, ownSeason } from './named-seasons.ts';
+import { once } from './once.ts';
+import { readSeason } from './season.ts';
+import { siteOf } from './sites.ts';
+
+export const listPublishedSeasons = ({ store, who }: Signed): z.output<typeof PublishedSeasonHead>[] =>
+  publishedSeasons(store, who.role === 'coordinator' || who.siteIds.length === 0 ? null : who.siteIds);
+
+export function publishSeason(call: AskedOwn, body: z.output<typeof PublishedSeasonNew>): PublishedSeason {
+  ownSeason(call, body.siteId);
+  const make = () => {
+    if (body.siteId !== null) siteOf(call.store, body.siteId);
+    const season = readSeason(call, rangeOf(body));
+    insertPublishedSeason(call.store, { ...body, body: JSON.stringify(season), publishedAt: call.now.toISOString() });
+    call.audit('season.published', body.id, { from: body.from, to: body.to, siteId: body.siteId });
+    return shapeOf(call, body.id);
+  };
+  return once(call, 'publishSeason', body, { make, find: () => shapeOf(call, body.id) });
+}
+
+export const readPublishedSeason = (call: AskedOwn, id: string): PublishedSeason => shapeOf(call, id, (siteId) => ownSeason(call, siteId));
+
+function shapeOf(call: Signed, id: string, own: (siteId: string | null) => void = () => undefined): PublishedSeason {
+  const row = publishedSeasonById(call.store, id);
+  if (row === null) throw refuse('not-found');
+  own(row.siteId);
+  const { body, ...head } = row;
+  const season = JSON.parse(body) as Season;
+  return { ...head, season, changed: [...seasonChanges(season.total, readSeason(call, rangeOf(row)).total)] };
+}
+
+const rangeOf = ({ from, to, siteId }: { readonly from: string; readonly to: string; readonly siteId: string | null }) => ({
+  ...{ from, to },
+  siteIds: siteId === null ? null : [siteId],
+});

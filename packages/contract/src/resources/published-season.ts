@@ -1,0 +1,67 @@
+/** Reports that were published: frozen, with what changed since (criteria D14). */
+import { SEASON_COLUMN_IDS } from '@middenry/domain';
+import * as z from 'zod';
+import { ClientId, Id, Instant, LocalDate, Name } from '../common.ts';
+import { leads, type RouteSpec } from '../route.ts';
+import { IdParams } from './place.ts';
+import { Season, SeasonDay } from './season.ts';
+
+const head = {
+  id: Id,
+  siteId: Id.nullable().describe('null: the whole programme'),
+  siteName: z.string().nullable(),
+  name: z.string(),
+  from: LocalDate,
+  to: LocalDate,
+  publishedAt: Instant,
+};
+export const PublishedSeasonHead = z.object(head);
+export const PublishedSeason = z.object({
+  ...head,
+  season: Season.describe('as it was when it was published'),
+  changed: z
+    .array(z.object({ column: z.enum(SEASON_COLUMN_IDS), before: z.int(), now: z.int(), difference: z.int() }))
+    .describe('totals that are another today, since entries were added, corrected or undone'),
+});
+export type PublishedSeason = z.infer<typeof PublishedSeason>;
+export const PublishedSeasonNew = z
+  .strictObject({ id: ClientId, siteId: Id.nullable().default(null), name: Name, from: SeasonDay, to: SeasonDay })
+  .refine((body) => body.from <= body.to, { error: 'must not be before it begins', path: ['to'] });
+
+export const publishedSeasonRoutes = [
+  {
+    method: 'GET',
+    path: '/api/published-seasons',
+    name: 'listPublishedSeasons',
+    summary: 'Published reports, the newest first',
+    tag: 'season',
+    access: leads,
+    own: 'nothing',
+    answer: z.object({ items: z.array(PublishedSeasonHead) }),
+    status: 200,
+  },
+  {
+    method: 'POST',
+    path: '/api/published-seasons',
+    name: 'publishSeason',
+    summary: 'Publish a report: from now on it keeps its numbers',
+    tag: 'season',
+    access: leads,
+    own: 'site',
+    body: PublishedSeasonNew,
+    answer: PublishedSeason,
+    status: 201,
+  },
+  {
+    method: 'GET',
+    path: '/api/published-seasons/:id',
+    name: 'readPublishedSeason',
+    summary: 'A published report, and what changed since',
+    tag: 'season',
+    access: leads,
+    own: 'site',
+    params: IdParams,
+    answer: PublishedSeason,
+    status: 200,
+  },
+] as const satisfies readonly RouteSpec[];

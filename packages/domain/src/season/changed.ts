@@ -1,0 +1,24 @@
+import { SEASON_COLUMN_IDS, type SeasonColumnId } from './registry.ts';
+import type { SeasonTotals } from './season.ts';
+
+export interface SeasonChange {
+  readonly column: SeasonColumnId;
+  readonly before: number;
+  readonly now: number;
+  /** Now less before, so that a correction downwards is negative. */
+  readonly difference: number;
+}
+
+/**
+ * In which columns totals differ from those that were published (criteria D14).
+ *
+ * @shape totals, totals -> changes[n]
+ * @returns In the order of the columns; one that the published totals do not know is left out
+ */
+export function seasonChanges(published: Partial<SeasonTotals>, totals: SeasonTotals): readonly SeasonChange[] {
+  return SEASON_COLUMN_IDS.flatMap((column) => {
+    const before = published[column];
+    const now = totals[column];
+    return before === undefined || before === now ? [] : [{ column, before, now, difference: now - before }];
+  });
+}
