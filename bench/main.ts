@@ -8,6 +8,7 @@ import { benchRota } from './rota.ts';
 import { benchSignUp } from './sign-up.ts';
 import { benchStart } from './start.ts';
 import { benchStore } from './store.ts';
+import { benchWhatIf } from './what-if.ts';
 
 /** Every measurement by the name that chooses it: `npm run bench -- pages start`. */
 const benches: Readonly<Record<string, { readonly title: string; readonly run: () => Promise<string> }>> = {
@@ -18,6 +19,7 @@ const benches: Readonly<Record<string, { readonly title: string; readonly run: (
   'sign-up': { title: 'Taking places, and the page that shows them', run: benchSignUp },
   calendar: { title: 'Feeds for calendars', run: benchCalendar },
   'fan-out': { title: 'One change, 200 open pages', run: benchFanOut },
+  'what-if': { title: 'A slider of the what-if, held', run: benchWhatIf },
   store: { title: 'The demonstration and its store', run: benchStore },
   start: { title: 'npm start', run: () => benchStart({ compile: !process.argv.includes('--no-compile') }) },
 };

@@ -15,6 +15,7 @@ export const paths = {
   more: '/more',
   bin: (id: string) => `/bins/${id}`,
   binLog: (id: string, kind?: string) => `/bins/${id}/log${kind === undefined ? '' : `?kind=${kind}`}`,
+  whatIf: (id: string) => `/bins/${id}/what-if`,
   binLife: (id: string, kind: 'care' | 'worms', what: string) =>
     `/bins/${id}/log?kind=${kind}&${kind === 'care' ? 'action' : 'direction'}=${what}`,
   shift: (id: string) => `/shifts/${id}`,

@@ -8,12 +8,14 @@ import { told } from './told.ts';
 import { upkeep } from './upkeep.ts';
 import { waiting } from './waiting.ts';
 import { wallWords } from './wall.ts';
+import { whatIfWords } from './what-if.ts';
 import { work } from './work.ts';
 
 /** What everybody may read on any other page. */
 export const others = {
   ...ahead,
   ...folk,
+  ...whatIfWords,
   ...upkeep,
   ...work,
   waiting,

@@ -1,15 +1,14 @@
 import { DUTY_OF_REMEDY, REMEDY_PARAMETERS } from '@middenry/domain';
 import { fail, redirect } from '@sveltejs/kit';
 import { need } from '$lib/api/call.ts';
+import { putOnNextShift } from '$lib/bin/next-shift.ts';
 import { deedsOfAll, readSteps } from '$lib/bin/remedy-deeds.ts';
 import { act, text, typedOf } from '$lib/errors/act.ts';
 import type { FormFault } from '$lib/errors/form-fault.ts';
-import { addDays } from '$lib/format/days.ts';
 import { words } from '$lib/messages/index.ts';
 import { paths } from '$lib/paths/paths.ts';
 import type { Actions } from './$types';
 
-const AHEAD_DAYS = 28;
 const MS_PER_MINUTE = 60_000;
 
 /** A refusal of ours, in the shape of one from the API. */
@@ -40,14 +39,9 @@ export const actions: Actions = {
     const [form, session, bin] = await Promise.all([request.formData(), need(fetch, 'readSession'), need(fetch, 'readBin', { params })]);
     const kinds = (readSteps(text(form, 'steps')) ?? []).flatMap(({ id }) => DUTY_OF_REMEDY[id] ?? []);
     if (kinds.length === 0) return notOurs(form);
-    const query = { siteId: bin.siteId, from: session.today, to: addDays(session.today, AHEAD_DAYS) };
-    const shifts = await need(fetch, 'listShifts', { query });
-    const next = shifts.items.find(({ over, cancelled }) => !over && !cancelled);
-    if (next === undefined) return refused(form, 409, { heading: words.deeds.noShift });
-    const missing = kinds.filter((kind) => !next.duties.some((duty) => duty.binId === bin.id && duty.kind === kind));
-    const duties = [...next.duties, ...missing.map((kind) => ({ binId: bin.id, kind }))];
-    const outcome = await act(fetch, 'changeShift', { params: { id: next.id }, body: { duties }, ifMatch: next.revision }, form);
-    if (!outcome.ok) return outcome.refused;
-    redirect(303, `${paths.bin(bin.id)}?planned=${next.id}`);
+    const put = await putOnNextShift(fetch, bin, { kinds, today: session.today }, form);
+    if (put === null) return refused(form, 409, { heading: words.deeds.noShift });
+    if (!put.ok) return put.refused;
+    redirect(303, `${paths.bin(bin.id)}?planned=${put.shiftId}`);
   },
 };

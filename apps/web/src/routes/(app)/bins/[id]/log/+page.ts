@@ -43,9 +43,9 @@ function fromPocket({ bins, containers, materials }: Pocket, id: string) {
   return { bin, outlook, entries, containers: here, materials, otherBins: bins.map((other) => other.bin) };
 }
 
-/** What the way here has chosen already: an action of care, where worms went. */
+/** What the way here has chosen already: an action of care, where worms went, how much of which food. */
 function presetOf(url: URL): Record<string, string> {
-  const chosen = ['action', 'direction'].flatMap((name) => {
+  const chosen = ['action', 'direction', 'amount', 'weight', 'food'].flatMap((name) => {
     const value = url.searchParams.get(name);
     return value === null ? [] : [[name, value] as const];
   });
