@@ -18,7 +18,7 @@ const because = {
 
 const equations = {
   airless: [
-    'Air creeps in to a depth L. D says how easily it passes, C how much oxygen is in the air, Q how fast food uses it. What lies deeper than L has none.',
+    'Air creeps in to a depth L. D says how easily it passes. C is the oxygen in the air, Q how fast food uses it. What lies deeper than L has none.',
     'L = √(2 · D · C / Q); airless share = 1 − L / thickness',
     'LaMotta 1976; D by Moldrup and others 1997, quoted from memory.',
   ],
@@ -33,7 +33,7 @@ const equations = {
     'The daily meal is our estimate.',
   ],
   dry: [
-    'How much a bin dries depends on its size, its kind, how wet the top is and how warm it is.',
+    'How much a bin dries depends on its size and kind. A wet top and a warm day dry it more.',
     'water lost = area · rate · e^(0.06 · (T − 20))',
     'The rise with warmth follows the vapour pressure of water. The rates are our estimates.',
   ],

@@ -50,7 +50,7 @@ export const whatIfWords = {
     equation: 'Cómo lo calculamos',
     equations: {
       airless: [
-        'El aire entra hasta una hondura L. D dice qué fácil pasa, C cuánto oxígeno hay en el aire, Q qué rápido lo gasta la comida. Más abajo de L no hay.',
+        'El aire entra hasta una hondura L. D dice qué fácil pasa. C es el oxígeno del aire, y Q lo rápido que lo gasta la comida. Más abajo de L no hay.',
         'L = √(2 · D · C / Q); parte sin aire = 1 − L / grosor',
         'LaMotta 1976; D según Moldrup y otros 1997, de memoria.',
       ],
