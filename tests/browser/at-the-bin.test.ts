@@ -52,7 +52,8 @@ class Finger {
   }
 }
 /** As the label's code brings one here. */
-async function scan(kind = ''): Promise<Finger> {
+async function scan(kind = '', clean = true): Promise<Finger> {
+  if (clean) await forgetTyped();
   await page.goto(`/bins/${bin.id}/log${kind === '' ? '' : `?kind=${kind}`}`, { waitUntil: 'load' });
   await page.locator('html.scripted').waitFor();
   return new Finger();
@@ -60,7 +61,7 @@ async function scan(kind = ''): Promise<Finger> {
 const radio = (name: string, n = 0) => page.locator(`label.choice:has(input[name="${name}"])`).nth(n);
 const save = () => page.getByRole('button', { name: /^Save/ });
 const savedText = async () => {
-  await page.locator('.saved').waitFor();
+  await page.locator('.after-save[data-at="server"]').waitFor();
   return (await page.locator('.saved [role="status"]').textContent()) ?? '';
 };
 
@@ -169,6 +170,76 @@ describe('B8: what is not asked twice', () => {
     expect(await page.locator('input[name="unit"]:checked').inputValue()).toBe('g');
   });
 });
+
+describe('B11: with no network', () => {
+  test('a note is saved on this phone and says so, can be taken back there, and goes out by itself', async () => {
+    const finger = await scan();
+    const before = await newest();
+    await walk.context.setOffline(true);
+    await finger.tap(page.locator('.same-again button'));
+    await finger.tap(save());
+    const after = page.locator('.after-save[data-at="phone"]');
+    expect(await after.locator('[role="status"]').textContent()).toContain('Saved on this phone.');
+    await page.getByRole('button', { name: 'Undo' }).tap();
+    await page.getByText('Undone').first().waitFor();
+    await page.getByRole('button', { name: 'Log something else here' }).tap();
+    await finger.tap(page.locator('.same-again button'));
+    await finger.tap(save());
+    await after.waitFor();
+    await walk.context.setOffline(false);
+    await savedText();
+    expect((await read(`/api/bins/${bin.id}/entries?limit=2`)).items.map((one: Noted) => one.id)[1]).toBe(before.id);
+  });
+
+  test('what is half typed is there again after the page was gone', async () => {
+    const finger = await scan('check');
+    await finger.tap(page.locator('label.choice:has(input[value="sour"])'));
+    await page
+      .locator('details', { has: page.locator('#note') })
+      .locator('summary')
+      .tap();
+    await page.locator('#note').fill('Under the lid.');
+    await expect.poll(() => drafts()).toContain('Under the lid.');
+    await scan('check', false);
+    await page.locator('.just-noted', { hasText: 'not saved yet' }).waitFor();
+    expect(await page.locator('#note').inputValue()).toBe('Under the lid.');
+    expect(await page.locator('input[value="sour"]').isChecked()).toBe(true);
+    await page.getByRole('button', { name: 'Start anew' }).tap();
+    await expect.poll(() => page.locator('#note').inputValue()).toBe('');
+    expect(await drafts()).not.toContain('Under the lid.');
+  });
+});
+/** Nothing of the test before is half typed. */
+async function forgetTyped(): Promise<void> {
+  await page.goto('/robots.txt');
+  await page.evaluate(async () => {
+    // Opened before the page made it, it would be made empty.
+    if (!(await indexedDB.databases()).some(({ name }) => name === 'middenry')) return;
+    const request = indexedDB.open('middenry');
+    await new Promise((resolve) => {
+      request.onsuccess = resolve;
+    });
+    const { transaction } = request.result.transaction('drafts', 'readwrite').objectStore('drafts').clear();
+    await new Promise((resolve) => {
+      transaction!.oncomplete = resolve;
+    });
+    request.result.close();
+  });
+}
+/** All that is half typed on this phone, as one text. */
+const drafts = () =>
+  page.evaluate(async () => {
+    const { result } = await new Promise<IDBOpenDBRequest>((resolve) => {
+      const request = indexedDB.open('middenry');
+      request.onsuccess = () => resolve(request);
+    });
+    const all = result.transaction('drafts').objectStore('drafts').getAll();
+    await new Promise((resolve) => {
+      all.onsuccess = resolve;
+    });
+    result.close();
+    return JSON.stringify(all.result);
+  });
 
 sunAndWet({ page: () => page, scan });
 

@@ -149,11 +149,11 @@ test('a feeding and a harvest are logged, and the season adds them up', async ()
   await page.locator('input[name="zone"]').first().check();
   await page.locator('#otherFood').selectOption({ index: 1 });
   await page.getByRole('button', { name: /^Save/ }).click();
-  await page.locator('.saved').waitFor();
+  await page.locator('.after-save[data-at="server"]').waitFor();
   await page.goto(`/bins/${bin.id}/log?kind=harvest`);
   await page.locator('#weight').fill('0.25');
   await page.getByRole('button', { name: /^Save/ }).click();
-  await page.locator('.saved').waitFor();
+  await page.locator('.after-save[data-at="server"]').waitFor();
   await coordinator.page.goto('/season');
   const text = await coordinator.page.locator('main').textContent();
   expect(text).toMatch(/^\s*0\.4\s*kg of scraps/);

@@ -61,9 +61,9 @@ test('a feeding logged in one browser changes the tile on a board open in anothe
   await page.locator('input[name="food"]').first().check();
   await page.getByRole('button', { name: /^Save/ }).click();
   const sure = page.getByRole('button', { name: /^Yes/ });
-  await Promise.race([sure.waitFor(), page.locator('.saved').waitFor()]);
+  await Promise.race([sure.waitFor(), page.locator('.after-save[data-at="server"]').waitFor()]);
   if (await sure.isVisible()) await sure.click();
-  await page.locator('.saved').waitFor();
+  await page.locator('.after-save[data-at="server"]').waitFor();
   await expect.poll(() => tile.getAttribute('class'), { timeout: 10_000 }).toMatch(/is-(act|watch)/);
   expect(await untouched(coordinator)).toBe('yes');
   expect([...coordinator.complaints, ...volunteer.complaints]).toEqual([]);

@@ -57,7 +57,7 @@ async function placeAndFeeding(stage: Stage): Promise<void> {
   await page.locator('input[name="food"]').first().check();
   await page.getByRole('button', { name: /^Guardar/ }).click();
   const sure = page.getByRole('button', { name: /^Sí/ });
-  await Promise.race([sure.waitFor(), page.locator('.saved').waitFor()]);
+  await Promise.race([sure.waitFor(), page.locator('.after-save[data-at="server"]').waitFor()]);
   if (await sure.isVisible()) await sure.click();
   await page.locator('.saved').getByText('Guardado.').waitFor();
   await page.goto(page.url().split('/log')[0] ?? '/');

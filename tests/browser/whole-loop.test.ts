@@ -63,7 +63,7 @@ describe('a coordinator', () => {
     await page.goto(`/bins/${bin?.id}/log?kind=harvest`);
     await page.locator('#weight').fill('1.73');
     await page.getByRole('button', { name: /^Save/ }).click();
-    await page.locator('.saved').waitFor();
+    await page.locator('.after-save[data-at="server"]').waitFor();
     const after = await harvestedIn(walk, range);
     expect(after.csvG - before.csvG).toBe(1730);
     expect(after.apiG).toBe(after.csvG);
@@ -120,9 +120,9 @@ describe('a volunteer', () => {
     await page.locator('input[name="food"]').first().check();
     await page.getByRole('button', { name: /^Save/ }).click();
     const sure = page.getByRole('button', { name: /^Yes/ });
-    await Promise.race([sure.waitFor(), page.locator('.saved').waitFor()]);
+    await Promise.race([sure.waitFor(), page.locator('.after-save[data-at="server"]').waitFor()]);
     if (await sure.isVisible()) await sure.click();
-    await page.locator('.saved').waitFor();
+    await page.locator('.after-save[data-at="server"]').waitFor();
     const coordinator = await enter('coordinator');
     await expect.poll(async () => (await boardOf(coordinator)).find((one) => one.id === bin.id)?.band).not.toBe('settled');
     await coordinator.page.goto('/');

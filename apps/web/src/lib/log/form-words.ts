@@ -18,15 +18,3 @@ export function saveWord(kind: EntryKind, said: { readonly amount: string; reado
   if (said.amount === '') return kind === 'harvest' ? w.saveHarvest : w.save;
   return w.saveWith([said.amount, kind === 'feeding' && said.zone !== null ? w.inZone(said.zone) : ''].filter(Boolean).join(', '));
 }
-
-/** The field that a fault of the server belongs to. */
-export function fieldAt(pointer: string): string | null {
-  const fields: Readonly<Record<string, string>> = { '/zone': 'zone', '/massKg': 'weight', '/happenedAt': 'when' };
-  return fields[pointer] ?? (pointer.startsWith('/items') ? 'amount' : null);
-}
-
-/** All that went in or came out, to be held against what is usual. */
-export function massKgOf(body: object): number {
-  if ('items' in body) return (body.items as { massKg: number }[]).reduce((sum, item) => sum + item.massKg, 0);
-  return 'massKg' in body && typeof body.massKg === 'number' ? body.massKg : 0;
-}

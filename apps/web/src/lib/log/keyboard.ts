@@ -18,3 +18,19 @@ export function aboveKeyboard(node: HTMLElement): (() => void) | undefined {
     view.removeEventListener('scroll', lift);
   };
 }
+
+/** Does something once, as soon as a form is touched, typed in or walked into. */
+export function atFirstTouch(act: () => void): (node: HTMLElement) => () => void {
+  return (node) => {
+    const names = ['pointerdown', 'focusin', 'input'] as const;
+    const once = () => {
+      stop();
+      act();
+    };
+    const stop = () => {
+      for (const name of names) node.removeEventListener(name, once);
+    };
+    for (const name of names) node.addEventListener(name, once);
+    return stop;
+  };
+}

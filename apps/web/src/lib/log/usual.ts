@@ -13,15 +13,6 @@ export function usualFoodsOf<F extends { readonly id: string }>(foods: readonly 
   return (found.length > 0 ? found : foods.slice(0, SHOWN)).slice(0, SHOWN);
 }
 
-const ENOUGH = 3;
-
-/** The median of what was noted before, or null while there is too little to compare with. */
-export function usualMassKg(entries: readonly Entry[], kind: string): number | null {
-  const noted = entries.filter((e) => e.kind === kind && !e.undoneAt);
-  const masses = noted.flatMap((e) => ('massKg' in e && e.massKg !== null ? [e.massKg] : [])).sort((a, b) => a - b);
-  return masses.length < ENOUGH ? null : (masses[Math.floor(masses.length / 2)] ?? null);
-}
-
 const CARD = 'cardboard_corrugated';
 
 /** The bedding that went in last, or torn card. */

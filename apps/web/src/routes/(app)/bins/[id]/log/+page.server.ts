@@ -2,7 +2,8 @@ import { fail, type RequestEvent, redirect } from '@sveltejs/kit';
 import { call, need } from '$lib/api/call.ts';
 import { faultOf, incomplete } from '$lib/errors/form-fault.ts';
 import { formatOf } from '$lib/format/from-session.ts';
-import { CALL_OF, type EntryKind, readEntryForm } from '$lib/log/entry-kinds.ts';
+import { CALL_OF, type EntryKind } from '$lib/log/entry-kinds.ts';
+import { readEntryForm } from '$lib/log/read-entry.ts';
 import { paths } from '$lib/paths/paths.ts';
 import type { Actions } from './$types';
 

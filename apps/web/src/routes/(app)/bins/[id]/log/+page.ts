@@ -1,5 +1,6 @@
 import { need } from '$lib/api/call.ts';
 import { ENTRY_KINDS } from '$lib/log/entry-kinds.ts';
+import { fieldsOfKind } from '$lib/log/kind-fields.ts';
 import { serverOrPocket } from '$lib/pocket/server-or-pocket.ts';
 import type { Pocket, PocketOutlook } from '$lib/pocket/types.ts';
 import type { PageLoad } from './$types';
@@ -11,13 +12,17 @@ export const load: PageLoad = async ({ fetch, params, url, depends }) => {
     (send) => fromServer(send, params.id),
     (pocket) => fromPocket(pocket, params.id),
   );
+  const kind = ENTRY_KINDS.find((k) => k === url.searchParams.get('kind')) ?? ('feeding' as const);
+  const savedId = url.searchParams.get('saved');
   return {
     ...facts,
     containers: facts.containers.filter((c) => !c.archived),
     otherBins: facts.otherBins.filter((b) => b.id !== params.id && b.state !== 'retired'),
-    kind: ENTRY_KINDS.find((k) => k === url.searchParams.get('kind')) ?? ('feeding' as const),
+    kind,
+    fields: await fieldsOfKind(kind),
     preset: presetOf(url),
-    savedId: url.searchParams.get('saved'),
+    savedId,
+    SavedEntry: savedId === null ? null : (await import('$lib/log/SavedEntry.svelte')).default,
   };
 };
 
