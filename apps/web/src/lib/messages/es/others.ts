@@ -4,6 +4,7 @@ import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
 import { mailing } from './mailing.ts';
+import { reasoning } from './reasoning.ts';
 import { seasons } from './seasons.ts';
 import { told } from './told.ts';
 import { upkeep } from './upkeep.ts';
@@ -15,6 +16,7 @@ import { work } from './work.ts';
 /** What everybody may read on any other page. */
 export const others = {
   ...ahead,
+  ...reasoning,
   ...folk,
   ...whatIfWords,
   ...upkeep,
