@@ -29,6 +29,8 @@ afterAll(async () => {
 async function hear(board: Board): Promise<void> {
   await page.unroute('**/api/board');
   await page.route('**/api/board', (route) => route.fulfill({ json: board }));
+  // Time that passes before the page's scripts stand asks nobody, and this clock moves only when it is told to.
+  await page.locator('#svelte-announcer').waitFor({ state: 'attached' });
   const heard = page.waitForResponse('**/api/board');
   await page.clock.runFor(31_000);
   await heard;
