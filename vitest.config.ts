@@ -32,6 +32,8 @@ export default defineConfig({
         resolve: { alias },
         test: {
           name: 'unit',
+          // No file leaves anything behind in a module, so they share what they import.
+          isolate: false,
           include: [
             'packages/**/*.test.ts',
             'apps/*/src/**/*.test.ts',
@@ -45,6 +47,8 @@ export default defineConfig({
       {
         test: {
           name: 'api',
+          // What a module remembers belongs to a store, and each file opens its own.
+          isolate: false,
           include: ['tests/{api,outside,faults,migrations}/**/*.test.ts'],
           exclude: never,
           testTimeout: 30_000,
@@ -60,6 +64,8 @@ export default defineConfig({
           exclude: never,
           // One browser and one server at a time, after everything else: two cores cannot keep more of them honest.
           fileParallelism: false,
+          // What is tested runs in processes of its own, so the files share what they import and not what they test.
+          isolate: false,
           maxConcurrency: 2,
           sequence: { groupOrder: 1 },
           testTimeout: 60_000,

@@ -128,8 +128,14 @@ describe('E3: a coordinator without a second step', () => {
     const told: string[] = [];
     for (const { method, path, name } of routes.filter(({ name }) => name !== 'readEvents' && name !== 'signOut')) {
       // A photo's body is a picture; any other kind is refused before anybody is asked who they are.
-      const kind = name === 'putPhoto' ? { 'content-type': 'image/jpeg' } : {};
-      const { body } = await cast.call('owner', method, path.replace(/:(\w+)/g, PEOPLE.volunteer.id), method === 'GET' ? undefined : {}, kind);
+      const kind: Record<string, string> = name === 'putPhoto' ? { 'content-type': 'image/jpeg' } : {};
+      const { body } = await cast.call(
+        'owner',
+        method,
+        path.replace(/:(\w+)/g, PEOPLE.volunteer.id),
+        method === 'GET' ? undefined : {},
+        kind,
+      );
       if (body?.code === 'second-step-first') told.push(name);
     }
     return told;

@@ -65,25 +65,30 @@ describe('B2: elsewhere', () => {
 });
 
 describe("B26: the scripts that a volunteer's phone really fetches, words and all", () => {
-  // 90 kB is the criterion, for the log form; the other pages have a limit of ours, so that growth is noticed.
+  // 90 kB is the criterion, for what the log form fetches to stand and be used; the other limits are ours, so that growth is noticed.
   test.each([
-    ['en-GB', '/bins/:bin/log', 90_000],
-    ['es-ES', '/bins/:bin/log', 90_000],
-    ['es-ES', '/shifts', 96_000],
-    ['es-ES', '/', 96_000],
-  ])('in %s at %s weigh at most %i bytes', async (locale, path, budgetBytes) => {
+    ['en-GB', '/bins/:bin/log', 90_000, 95_000],
+    ['es-ES', '/bins/:bin/log', 90_000, 95_000],
+    ['es-ES', '/shifts', 96_000, 102_000],
+    ['es-ES', '/', 96_000, 102_000],
+  ])('in %s at %s weigh at most %i bytes at first, and %i with what carries notes', async (locale, path, firstBytes, allBytes) => {
     const phone = await visit(browser, server.origin, { locale, viewport: { width: 360, height: 640 } });
     await phone.context.request.post('/api/session/demo', { data: { as: 'volunteer' }, headers: { origin: server.origin } });
     const sizes: Promise<number>[] = [];
     phone.page.on('response', (answer) => {
       if (answer.request().resourceType() === 'script') sizes.push(answer.body().then((body) => gzipSync(body).length));
     });
+    const fetched = async () => (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
     await phone.page.goto(real(path), { waitUntil: 'networkidle' });
-    const all = await Promise.all(sizes);
-    expect(all.length).toBeGreaterThan(5);
-    // The words alone are some twenty, so that less would mean that they were missed.
-    expect(all.reduce((sum, size) => sum + size, 0)).toBeGreaterThan(60_000);
-    expect(all.reduce((sum, size) => sum + size, 0)).toBeLessThanOrEqual(budgetBytes);
+    const first = await fetched();
+    expect(sizes.length).toBeGreaterThan(5);
+    // The words alone are some ten, so that less would mean that they were missed.
+    expect(first).toBeGreaterThan(60_000);
+    expect(first).toBeLessThanOrEqual(firstBytes);
+    // What sends and carries notes starts a second after the page stands, and is counted too.
+    await phone.page.locator('[role="status"][aria-label]').first().waitFor({ state: 'attached' });
+    expect(await fetched()).toBeGreaterThan(first);
+    expect(await fetched()).toBeLessThanOrEqual(allBytes);
     await phone.close();
   });
 });

@@ -2,7 +2,6 @@
 import type { Season, SeasonBefore, SeasonMaterial, SeasonRow } from '@middenry/contract';
 import {
   completenessOf,
-  daysBetween,
   gramsPerWeek,
   problemsOf,
   SEEN_PROBLEMS,
@@ -22,7 +21,7 @@ import { type SeasonRange, seasonRecords } from '../db/repositories/season.ts';
 import { seasonBins, seasonChecks, seasonDestinations, seasonNotedDays, seasonPeople } from '../db/repositories/season-facts.ts';
 import { listSites } from '../db/repositories/site.ts';
 import { USUAL_BEDDING } from './bedding.ts';
-import { addDays } from './local-time.ts';
+import { addDays, daysBetween } from './local-time.ts';
 import { materialName, materialsOf } from './materials.ts';
 
 type Row = z.output<typeof SeasonRow>;

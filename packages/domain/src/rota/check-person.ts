@@ -1,3 +1,4 @@
+import { dayNumber } from '../units/local-day.ts';
 import type { Pairing, RotaPerson, RotaShift, RotaSpec } from './types.ts';
 
 /*
@@ -11,15 +12,6 @@ export const shiftsOf = (spec: RotaSpec, pairings: readonly Pairing[], personId:
 export const peopleOf = (spec: RotaSpec, pairings: readonly Pairing[], shiftId: string): RotaPerson[] =>
   spec.people.filter(({ id }) => pairings.some((pairing) => pairing.shiftId === shiftId && pairing.personId === id));
 
-/** Days since the first of January 1970, of a local date. */
-const dayNumber = (localDate: string): number => {
-  const [year = 0, month = 0, day = 0] = localDate.split('-').map(Number);
-  const shifted = month < 3 ? year - 1 : year;
-  const era = Math.floor(shifted / 400);
-  const yearOfEra = shifted - era * 400;
-  const dayOfYear = Math.floor((153 * (month + (month > 2 ? -3 : 9)) + 2) / 5) + day - 1;
-  return era * 146_097 + yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear - 719_468;
-};
 /** The first of January 1970 was a Thursday, so its week began three days before. */
 const weekNumber = (localDate: string): number => Math.floor((dayNumber(localDate) + 3) / 7);
 export const isoWeekday = (localDate: string): number => ((((dayNumber(localDate) + 3) % 7) + 7) % 7) + 1;

@@ -32,7 +32,8 @@ export type Stop =
 const MOST_AT_ONCE = 50;
 /** Well under what the server takes at once. */
 const MOST_CHARACTERS = 150_000;
-const [OK, REDIRECT, UNAUTHORISED, FORBIDDEN, TIMEOUT, EARLY, UPGRADE, TOO_MANY, FAULT] = [200, 300, 401, 403, 408, 425, 426, 429, 500];
+const [OK, REDIRECT, REFUSED, UNAUTHORISED, FORBIDDEN] = [200, 300, 400, 401, 403];
+const [TIMEOUT, EARLY, UPGRADE, TOO_MANY, FAULT] = [408, 425, 426, 429, 500];
 
 /** Sends until nothing waits, or until the network, the server or the person is needed. One bad entry never holds up the next. */
 export async function drain({ box, send, tell }: Outside): Promise<Stop> {
@@ -83,7 +84,7 @@ function meaningOf(reply: Reply | null): 'later' | 'sign-in' | 'update' | 'no' |
 }
 
 /** What passes by itself, given time. */
-const isPassing = (status: number): boolean => status < OK + OK || status >= FAULT || [TIMEOUT, EARLY, TOO_MANY].includes(status);
+const isPassing = (status: number): boolean => status < REFUSED || status >= FAULT || [TIMEOUT, EARLY, TOO_MANY].includes(status);
 
 /** @returns How many of them wait no more */
 async function settle(outside: Pick<Outside, 'box' | 'tell'>, batch: readonly Kept[], results: readonly BatchResult[]): Promise<number> {

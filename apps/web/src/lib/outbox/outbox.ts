@@ -1,8 +1,6 @@
 /** What is noted at a bin goes here first. It is on the phone before anybody says "saved", and leaves only when the server has it. */
-import type { Problem } from '@middenry/contract';
-import type { Entry } from '../bin/types.ts';
 import { type Draft, type Kept, openPhone } from '../phone/open.ts';
-import { listen, tell } from './news.ts';
+import { tell } from './news.ts';
 
 /** The promise of a transaction that is really on the disk, where the browser can give it. */
 const STRICT = { durability: 'strict' } as const;
@@ -28,33 +26,6 @@ export async function keepEntry({ draft, ...entry }: NewKept): Promise<void> {
   if (draft !== undefined) await tx.objectStore('drafts').delete(draft);
   await tx.done;
   tell({ kind: 'kept', id: body.id });
-}
-
-/** What became of an entry by now: the server has it, it waits for the network or for sign-in, or the server refused it. */
-export type Became =
-  | { readonly is: 'sent'; readonly entry: Entry | null }
-  | { readonly is: 'waiting' }
-  | { readonly is: 'refused'; readonly problem: Problem };
-
-/** Nobody at a bin waits longer than this for a network (criteria B17, H5). */
-export const PATIENCE_MS = 4000;
-
-/** Waits a moment for what becomes of a kept entry. Ask before it can be sent: right after `keepEntry` began, or together with it. */
-export function whatBecame(id: string, withinMs = PATIENCE_MS): Promise<Became> {
-  return new Promise((resolve) => {
-    const end = (became: Became) => {
-      stop();
-      clearTimeout(timer);
-      resolve(became);
-    };
-    const stop = listen((news) => {
-      if (news.kind === 'state' && news.state !== 'sending') end({ is: 'waiting' });
-      if (!('id' in news) || news.id !== id) return;
-      if (news.kind === 'sent') end({ is: 'sent', entry: news.entry });
-      if (news.kind === 'refused') end({ is: 'refused', problem: news.problem });
-    });
-    const timer = setTimeout(() => end({ is: 'waiting' }), withinMs);
-  });
 }
 
 /**

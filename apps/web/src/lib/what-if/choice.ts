@@ -53,8 +53,8 @@ export const NOTHING: Shown = {
 const F_PER_C = 1.8;
 const PER_CENT = 100;
 const WARMER_C = 12;
-/** A heap of twice what a trade's rule of thin layers allows at once. */
-const HEAP_KG_PER_M2 = 60;
+/** Twice the big feeding of the signal `airless` (30 kg/m2, science-table-6): how far a slider goes, and no advice. */
+export const HEAP_KG_PER_M2 = 60;
 const LEAST_KG = 2;
 const MOST_KG = 100;
 

@@ -19,7 +19,7 @@ const SCALES: Readonly<Record<Exclude<WhatIfQuantity, 'wormsKg'>, FanScale>> = {
   moistureFracWb: { low: 0.4, high: 1 },
   bedTempC: { low: 0, high: 40 },
 };
-/** Marks of the signals (model, section 4). */
+/** Marks of the signals, held equal to the domain's by a test: the page itself need not fetch all that judges a bin. */
 export const LIMITS: Readonly<Record<WhatIfQuantity, readonly number[]>> = {
   airlessFrac: [0.25],
   foodInHandDays: [14],
@@ -37,6 +37,6 @@ export function scaleOf(quantity: WhatIfQuantity, without: WhatIfAnswer): FanSca
 export const pointsOf = ({ days }: WhatIfAnswer, quantity: WhatIfQuantity): FanPoint[] =>
   days.map((day) => ({ ahead: day.ahead, low: day[quantity].p10, mid: day[quantity].p50, high: day[quantity].p90 }));
 
-/** Where a bin turns to `watch` and to `act` (model, section 4). */
-const [WATCH, ACT] = [0.3, 0.6];
+/** Where a bin turns to `watch` and to `act`, as above. */
+export const [WATCH, ACT] = [0.3, 0.6];
 export const bandOf = (chance: number): 'act' | 'watch' | 'settled' => (chance >= ACT ? 'act' : chance >= WATCH ? 'watch' : 'settled');

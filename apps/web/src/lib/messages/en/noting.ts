@@ -25,5 +25,5 @@ export const noting = {
   tareNone: 'nothing',
   empty: (mass: string) => `empty ${mass}`,
   lessTare: (x: Scale) => `${x.gross} less ${x.tare} for the empty ${x.name} is ${x.net}.`,
-  noMoreThanTare: (name: string, tare: string) => `The empty ${name} alone weighs ${tare}. Type what the scale shows with the food.`,
+  noMoreThanTare: (name: string, tare: string) => `The empty ${name} alone weighs ${tare}. Type what the scale shows with something in it.`,
 } as const;

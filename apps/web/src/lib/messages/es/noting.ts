@@ -19,5 +19,5 @@ export const noting = {
   tareNone: 'en nada',
   empty: (mass) => `vacío ${mass}`,
   lessTare: (x) => `${x.gross} menos ${x.tare} del envase vacío (${x.name}) son ${x.net}.`,
-  noMoreThanTare: (name, tare) => `El envase vacío (${name}) ya pesa ${tare}. Escribe lo que marca la báscula con la comida.`,
+  noMoreThanTare: (name, tare) => `El envase vacío (${name}) ya pesa ${tare}. Escribe lo que marca la báscula con algo dentro.`,
 } satisfies ForField['noting'];
