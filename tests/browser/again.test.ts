@@ -1,7 +1,7 @@
 /** The same thing done twice from one open page is two things: no form may send the id of what it has sent before. */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
+import { openBrowser, type Running, scriptsStand, serve, visit, type Walk } from './harness.ts';
 
 let server: Running;
 let browser: Browser;
@@ -24,6 +24,7 @@ test('a place that was taken and given back is taken again without loading the p
   const walk = await enter('volunteer', 360);
   const { page } = walk;
   await page.goto('/shifts');
+  await scriptsStand(page);
   const before = await countOf(walk, '/api/shifts?mine=true');
   const shiftId = await page.locator('form[action$="?/take"] input[name=shiftId]').first().inputValue();
   // The row of the whole list, which stays on the page all the while.
@@ -45,11 +46,17 @@ test('two invites, two links and two calendar addresses in a row are two of each
   const { page } = walk;
   const twice = async (address: string, list: string, label: string, button: string) => {
     await page.goto(address);
+    await scriptsStand(page);
+    const submit = page.getByRole('button', { name: button, exact: true });
+    const id = () => page.locator('form', { has: submit }).locator('input[name=id]').inputValue();
     const before = await countOf(walk, list);
     for (const [nth, name] of ['First', 'Second'].entries()) {
       await page.getByLabel(label, { exact: true }).fill(name);
-      await page.getByRole('button', { name: button, exact: true }).click();
+      const sent = await id();
+      await submit.click();
       await expect.poll(() => countOf(walk, list), { message: `${address} ${name}` }).toBe(before + nth + 1);
+      // The answer is on the page, and with it another id.
+      await expect.poll(id, { message: `the id at ${address}` }).not.toBe(sent);
     }
   };
   await twice('/people', '/api/invites', 'Their first name and initial, if you know it', 'Make the invite');

@@ -127,6 +127,9 @@ export async function axeFaults(page: Page, only?: 'colours'): Promise<string[]>
   return violations.flatMap((fault) => fault.nodes.map((node) => `${fault.id}: ${fault.help}: ${node.target.join(' ')}`));
 }
 
+/** A press before the page's scripts stand is the plain form's, or nobody's. */
+export const scriptsStand = (page: Page): Promise<void> => page.locator('#svelte-announcer').waitFor({ state: 'attached' });
+
 /** Widest thing beyond the window, in px; 0 when nothing scrolls sideways. */
 export const sidewaysPx = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
