@@ -1,7 +1,7 @@
 /** The same thing done twice from one open page is two things: no form may send the id of what it has sent before. */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openBrowser, type Running, scriptsStand, serve, visit, type Walk } from './harness.ts';
+import { openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
 
 let server: Running;
 let browser: Browser;
@@ -24,7 +24,6 @@ test('a place that was taken and given back is taken again without loading the p
   const walk = await enter('volunteer', 360);
   const { page } = walk;
   await page.goto('/shifts');
-  await scriptsStand(page);
   const before = await countOf(walk, '/api/shifts?mine=true');
   const shiftId = await page.locator('form[action$="?/take"] input[name=shiftId]').first().inputValue();
   // The row of the whole list, which stays on the page all the while.
@@ -46,7 +45,6 @@ test('two invites, two links and two calendar addresses in a row are two of each
   const { page } = walk;
   const twice = async (address: string, list: string, label: string, button: string) => {
     await page.goto(address);
-    await scriptsStand(page);
     const submit = page.getByRole('button', { name: button, exact: true });
     const id = () => page.locator('form', { has: submit }).locator('input[name=id]').inputValue();
     const before = await countOf(walk, list);

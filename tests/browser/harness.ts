@@ -97,6 +97,17 @@ export interface Walk {
   close(): Promise<void>;
 }
 
+/** A press before a page's scripts stand is the plain form's: whoever means to try the page with its scripts has to wait for them. */
+function waitForScripts(page: Page): void {
+  const goto = page.goto.bind(page);
+  page.goto = async (address, how) => {
+    const answer = await goto(address, how);
+    const isPage = answer?.headers()['content-type']?.includes('html') && how?.waitUntil !== 'commit';
+    if (isPage) await scriptsStand(page);
+    return answer;
+  };
+}
+
 /** A fresh visitor. */
 export async function visit(browser: Browser, origin: string, options: BrowserContextOptions = {}): Promise<Walk> {
   const context = await browser.newContext({
@@ -106,6 +117,7 @@ export async function visit(browser: Browser, origin: string, options: BrowserCo
     ...options,
   });
   const page = await context.newPage();
+  if (options.javaScriptEnabled !== false) waitForScripts(page);
   const strangers: string[] = [];
   const complaints: string[] = [];
   context.on('request', (request) => {
@@ -128,7 +140,7 @@ export async function axeFaults(page: Page, only?: 'colours'): Promise<string[]>
 }
 
 /** A press before the page's scripts stand is the plain form's, or nobody's. */
-export const scriptsStand = (page: Page): Promise<void> => page.locator('#svelte-announcer').waitFor({ state: 'attached' });
+const scriptsStand = (page: Page): Promise<void> => page.locator('#svelte-announcer').waitFor({ state: 'attached' });
 
 /** Widest thing beyond the window, in px; 0 when nothing scrolls sideways. */
 export const sidewaysPx = (page: Page): Promise<number> =>

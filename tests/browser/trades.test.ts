@@ -1,7 +1,7 @@
 /** Places swapped by keyboard, proposals moved and merged, a draw pressed, and what is refused told where it was asked. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openBrowser, type Running, scriptsStand, serve, visit, type Walk } from './harness.ts';
+import { openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
 
 let server: Running;
 let browser: Browser;
@@ -154,7 +154,6 @@ test.each([
   await walk.page.goto(`/shifts/${shiftId}`);
   const give = walk.page.getByRole('button', { name: 'Give it back' });
   // It is there once the scripts have taken the page over; a press before that would be one without scripts.
-  if (scripts) await scriptsStand(walk.page);
   // While the page is open, a coordinator says that it was last week.
   await send(coordinator, 'PATCH', `/api/shifts/${shiftId}`, { localDate: dayAfter(-7) });
   await give.click();

@@ -3,7 +3,7 @@ import type { Board } from '@middenry/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { letterPx } from '../../apps/web/src/lib/wall/letters.ts';
-import { axeFaults, openBrowser, type Running, scriptsStand, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 import { madeBoard } from './made-board.ts';
 
 const GLASS = { widthPx: 1920, heightPx: 1080 };
@@ -29,8 +29,6 @@ afterAll(async () => {
 async function hear(board: Board): Promise<void> {
   await page.unroute('**/api/board');
   await page.route('**/api/board', (route) => route.fulfill({ json: board }));
-  // Time that passes before the page's scripts stand asks nobody, and this clock moves only when it is told to.
-  await scriptsStand(page);
   const heard = page.waitForResponse('**/api/board');
   await page.clock.runFor(31_000);
   await heard;

@@ -2,7 +2,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
-import { axeFaults, openBrowser, type Running, scriptsStand, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 import { targetsOf, tooSmall } from './measure.ts';
 
 let server: Running;
@@ -48,7 +48,6 @@ const told = async ({ page }: Walk) => ({
 test('held, a slider moves the fan; the link it leaves shows anybody the same, worked out by the server', async () => {
   const { page } = lead;
   await page.goto(`/bins/${bin}/what-if?zones=1`, { waitUntil: 'load' });
-  await scriptsStand(page);
   const before = await told(lead);
   await page.getByRole('slider', { name: 'Food each time' }).focus();
   let last = before.fan;
