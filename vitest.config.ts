@@ -47,8 +47,6 @@ export default defineConfig({
       {
         test: {
           name: 'api',
-          // What a module remembers belongs to a store, and each file opens its own.
-          isolate: false,
           include: ['tests/{api,outside,faults,migrations}/**/*.test.ts'],
           exclude: never,
           testTimeout: 30_000,
