@@ -1,7 +1,8 @@
 import type { ClientInit } from '@sveltejs/kit';
 import { readWordsBy, wordsForOthers } from '$lib/messages/index.ts';
-import { isLanguage, type Language, USUAL_LANGUAGE } from '$lib/messages/languages.ts';
+import { isLanguage, LANGUAGE_COOKIE, type Language, languageFor, USUAL_LANGUAGE } from '$lib/messages/languages.ts';
 import type { ForField, ForLeads, ForOthers, Messages } from '$lib/messages/shape.ts';
+import { pageClass } from '$lib/paths/page-class.ts';
 import { isLogPath } from '$lib/paths/paths.ts';
 
 interface Catalogue {
@@ -24,7 +25,10 @@ const CATALOGUES: Readonly<Record<Language, Catalogue>> = {
 
 /** The page came in the reader's language; its words are here before anything of it wakes up. */
 export const init: ClientInit = async () => {
-  const { lang } = document.documentElement;
+  const root = document.documentElement;
+  // The shell is one for all readers: what the server knows of them from their cookies is read here.
+  if (root.dataset.shell === '') dressShell(root);
+  const { lang } = root;
   const catalogue = CATALOGUES[isLanguage(lang) ? lang : USUAL_LANGUAGE];
   // Without the further parts until the pages ask for them, which they do before one that needs them.
   let said = (await catalogue.field()).field as Messages;
@@ -37,3 +41,11 @@ export const init: ClientInit = async () => {
   });
   if (!isLogPath(location.pathname)) await wordsForOthers();
 };
+
+function dressShell(root: HTMLElement): void {
+  const cookie = (name: string) => new RegExp(`(?:^|; )${name}=([^;]*)`).exec(document.cookie)?.[1];
+  root.lang = languageFor(cookie(LANGUAGE_COOKIE), navigator.languages.join(','));
+  root.className = `${pageClass(location.pathname)} scripted`.trim();
+  const paper = cookie('paper');
+  if (paper === 'day' || paper === 'night') root.dataset.paper = paper;
+}

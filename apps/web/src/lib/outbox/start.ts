@@ -1,5 +1,6 @@
 /** Everything a page of somebody signed in does about its phone's store; fetched once the page stands. */
 import { fillPocket, rememberPerson } from '../pocket/store.ts';
+import { watchBuilds } from '../worker/builds.ts';
 import { listen, tell } from './news.ts';
 import Strip from './Strip.svelte';
 import { startSending } from './sending.ts';
@@ -23,10 +24,12 @@ export function startCarrying(personId: string): () => void {
     timer = setTimeout(fill, GATHER_MS);
   });
   const stop = startSending(personId);
+  const stopLooking = watchBuilds();
   void rememberPerson(personId).then(fill, () => undefined);
   return () => {
     clearTimeout(timer);
     unlisten();
     stop();
+    stopLooking();
   };
 }

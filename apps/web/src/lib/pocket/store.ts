@@ -17,7 +17,7 @@ export async function lastPocket(): Promise<PocketKept | undefined> {
 /** Remembers who is signed in. With nobody there, what was carried goes; what waits to be sent stays, sealed for its author. */
 export async function rememberPerson(personId: string | null): Promise<void> {
   const phone = await openPhone();
-  const tx = phone.transaction(['facts', 'pockets'], 'readwrite');
+  const tx = phone.transaction(['facts', 'pockets'], 'readwrite', { durability: 'strict' });
   if (personId === null) {
     await tx.objectStore('facts').delete(PERSON);
     await tx.objectStore('pockets').clear();

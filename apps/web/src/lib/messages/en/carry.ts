@@ -12,7 +12,7 @@ export const carry = {
   asOf: (when: string) => `No network here. What you see is from ${when}.`,
   newer: 'A newer Middenry is ready.',
   useNewer: 'Use it now',
-  typedStays: 'What you have typed stays on this phone.',
+  saveFirst: 'Save what you have typed first.',
   leaving: (n: number) => `${count(n, 'note')} not sent yet. They stay locked on this phone until you sign in here again.`,
   leave: 'Sign out all the same',
   stay: 'Stay signed in',

@@ -14,7 +14,7 @@ export const carry = {
   asOf: (when: string) => `Aquí no hay red. Lo que ves es de ${when}.`,
   newer: 'Hay un Middenry más nuevo.',
   useNewer: 'Usarlo ahora',
-  typedStays: 'Lo que has escrito se queda en este teléfono.',
+  saveFirst: 'Guarda primero lo que has escrito.',
   leaving: (n: number) => `Sin enviar: ${notes(n)}. Se quedan bajo llave en este teléfono hasta que entres aquí otra vez.`,
   leave: 'Salir de todos modos',
   stay: 'Seguir dentro',

@@ -1,0 +1,119 @@
+/** Pages at the bin open from a cold start with no network, and carry nobody's data but one's own (criteria B17, B19, B26, H5, H21, E.2). */
+import { gzipSync } from 'node:zlib';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { atServer, onPhone, putOnPhone, whoIsHere } from './phone.ts';
+
+let server: Running;
+let browser: Browser;
+let walk: Walk;
+let page: Page;
+let binId: string;
+let personId: string;
+let code: string;
+
+/** A phone that was once on a page with a network, and has been closed. */
+async function phoneOf(locale: string): Promise<Walk> {
+  const phone = await visit(browser, server.origin, { serviceWorkers: 'allow', locale, viewport: { width: 360, height: 740 } });
+  await phone.context.request.post('/api/session/demo', { data: { as: 'volunteer' }, headers: { origin: server.origin } });
+  await phone.page.goto('/waiting');
+  await phone.page.waitForFunction(() => navigator.serviceWorker.controller !== null, null, { timeout: 15_000 });
+  await phone.page.getByText(/What this phone carries is from|Lo que lleva este teléfono es de/).waitFor();
+  await phone.page.close();
+  await phone.context.setOffline(true);
+  return phone;
+}
+
+beforeAll(async () => {
+  [server, browser] = await Promise.all([serve(), openBrowser()]);
+  walk = await phoneOf('en-GB');
+  personId = await whoIsHere(walk.context);
+  const { items } = await (await walk.context.request.get('/api/bins')).json();
+  [{ id: binId, code }] = items;
+  page = await walk.context.newPage();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+describe('B19: with no network, from a cold start', () => {
+  test('the log form of a bin never looked at stands within 4 s, with what the phone carries, and says from when', async () => {
+    const since = Date.now();
+    await page.goto(`/bins/${binId}/log`);
+    await page.getByRole('button', { name: /^Save/ }).waitFor();
+    expect(Date.now() - since).toBeLessThan(4000);
+    await page.getByText('No network here. What you see is from today').waitFor();
+    expect(await page.getByText(code, { exact: true }).count()).toBeGreaterThan(0);
+    expect(await sidewaysPx(page)).toBe(0);
+  });
+
+  test('what is noted waits there, survives a reload, and arrives once when the network is back', async () => {
+    const before = (await atServer(walk.context, binId, 'cold')).length;
+    await page.goto('/waiting');
+    await page.getByText('What this phone carries').waitFor();
+    await putOnPhone(page, [{ personId, binId, note: 'cold start' }]);
+    await page.reload();
+    await page.getByRole('heading', { name: '1 note waits on this phone.' }).waitFor();
+    expect((await atServer(walk.context, binId, 'cold')).length).toBe(before);
+    await walk.context.setOffline(false);
+    await expect.poll(() => onPhone(page), { timeout: 10_000 }).toEqual([]);
+    expect(await atServer(walk.context, binId, 'cold')).toEqual(['cold start']);
+    await walk.context.setOffline(true);
+  });
+
+  test('H5: a page that needs a network leads to the bins and my next shift, without an end of waiting', async () => {
+    const since = Date.now();
+    await page.goto('/season');
+    await page.getByText('That page needs a network. These work without one:').waitFor();
+    expect(Date.now() - since).toBeLessThan(4000);
+    expect(new URL(page.url()).pathname).toBe('/log');
+    expect(await page.locator('.labels a').count()).toBeGreaterThan(3);
+    await page.getByRole('heading', { name: 'Your next shift' }).waitFor();
+    await page.locator('.labels a').first().click();
+    await page.getByRole('button', { name: /^Save/ }).waitFor();
+  });
+});
+
+test('B28: a reader of Spanish reads Spanish without a network too', async () => {
+  const spanish = await phoneOf('es-ES');
+  const open = await spanish.context.newPage();
+  await open.goto(`/bins/${binId}/log`);
+  await open.getByText('Aquí no hay red.').waitFor();
+  expect(await open.evaluate(() => document.documentElement.lang)).toBe('es');
+  await spanish.close();
+});
+
+test('B26, E.2: the worker keeps at most 400 kB, files of the build and nothing that anybody said', async () => {
+  const kept = await page.evaluate(async () => {
+    const texts: Record<string, string> = {};
+    for (const name of await caches.keys()) {
+      const cache = await caches.open(name);
+      for (const request of await cache.keys()) texts[new URL(request.url).pathname] = await (await cache.match(request))!.text();
+    }
+    return texts;
+  });
+  const paths = Object.keys(kept);
+  expect(paths.filter((path) => !/^\/(_app\/immutable\/.+|fonts\/.+|shell\.html|mark\.svg|manifest\.webmanifest)$/.test(path))).toEqual([]);
+  expect(paths.length).toBeGreaterThan(30);
+  const bytes = paths.reduce((sum, path) => sum + gzipSync(kept[path]!).length, 0);
+  expect(bytes).toBeGreaterThan(100_000);
+  expect(bytes).toBeLessThanOrEqual(400_000);
+  expect(kept['/shell.html']).not.toContain(personId);
+});
+
+test('H21: a shell whose chunks are gone is never served', async () => {
+  await page.evaluate(async () => {
+    for (const name of await caches.keys()) {
+      const cache = await caches.open(name);
+      const [gone] = (await cache.keys()).filter(({ url }) => url.includes('/immutable/nodes/'));
+      await cache.delete(gone!);
+    }
+  });
+  const failed = await page.goto(`/bins/${binId}/log`).then(
+    () => 'a page',
+    (error: Error) => error.message.split('\n')[0],
+  );
+  expect(failed).toContain('net::ERR');
+});
