@@ -20,14 +20,16 @@ export function watchBuilds(): () => void {
     lookedAt = Date.now();
     void registration?.update().catch(() => undefined);
   };
-  workers.register('/service-worker.js').then(
-    (found) => {
-      registration = found;
-      found.addEventListener('updatefound', () => found.installing?.addEventListener('statechange', look));
-      look();
-    },
-    () => undefined,
-  );
+  const watch = (found: ServiceWorkerRegistration) => {
+    registration = found;
+    found.addEventListener('updatefound', () => found.installing?.addEventListener('statechange', look));
+    look();
+  };
+  // Where a browser lets none in, pages need the network, as on plain http.
+  workers
+    .register('/service-worker.js')
+    .then(watch)
+    .catch(() => undefined);
   const timer = setInterval(ask, LOOK_EVERY_MS / 60);
   document.addEventListener('visibilitychange', ask);
   return () => {
