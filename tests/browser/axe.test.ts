@@ -123,6 +123,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/materials',
     '/programme',
     '/keep',
+    '/export',
     '/audit',
     '/links',
     '/wall',

@@ -18,6 +18,7 @@ const ROUTES = [
   '/sites',
   '/materials',
   '/keep',
+  '/export',
   '/links',
   '/audit',
   '/programme',

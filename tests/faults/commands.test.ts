@@ -18,10 +18,12 @@ interface Done {
   readonly err: string;
 }
 
-function middenry(...args: string[]): Promise<Done> {
+const middenry = (...args: string[]): Promise<Done> => middenryIn(dir, ...args);
+
+function middenryIn(dataDir: string, ...args: string[]): Promise<Done> {
   const { PATH = '', HOME = '' } = process.env;
   const words = ['--import', 'tsx', join(root, 'apps/api/src/cli/main.ts'), ...args];
-  const child = spawn(process.execPath, words, { cwd: root, env: { PATH, HOME, DATA_DIR: dir }, stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, words, { cwd: root, env: { PATH, HOME, DATA_DIR: dataDir }, stdio: ['ignore', 'pipe', 'pipe'] });
   let out = '';
   let err = '';
   child.stdout.on('data', (piece: Buffer) => {
@@ -111,6 +113,24 @@ describe('npx middenry', () => {
     const running = await middenry('restore');
     expect([running.code, running.err]).toEqual([5, expect.stringContaining('already running')]);
     await halt(server);
+  });
+
+  it('G1: export, then import on an empty machine: the same programme, into which reset-owner lets the owner', {
+    timeout: 60_000,
+  }, async () => {
+    const zip = join(dir, 'orchard.zip');
+    const written = await middenry('export', zip);
+    expect([written.code, written.out]).toEqual([
+      0,
+      expect.stringMatching(/^Exported 1 entries, 1 people and 0 photos to .*orchard\.zip\n/),
+    ]);
+    const other = freshDataDir();
+    const read = await middenryIn(other, 'import', zip);
+    expect([read.code, read.out]).toEqual([0, expect.stringMatching(/^Brought back 1 entries, 1 people and 0 photos of Orchard End\.\n/)]);
+    const twice = await middenryIn(other, 'import', zip);
+    expect([twice.code, twice.err]).toEqual([2, expect.stringMatching(/has begun here already.*Nothing was changed\.\n$/)]);
+    expect((await middenryIn(other, 'reset-owner')).out).toContain('Wanda Reed signs in as wanda@example.org');
+    dropDataDir(other);
   });
 
   it('restore refuses a damaged backup in words and changes nothing', { timeout: 60_000 }, async () => {

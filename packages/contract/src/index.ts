@@ -8,6 +8,7 @@ import { deviceRoutes } from './resources/device.ts';
 import { dutyRoutes } from './resources/duty.ts';
 import { entryRoutes } from './resources/entry.ts';
 import { eventsRoutes } from './resources/events.ts';
+import { exportRoutes } from './resources/export.ts';
 import { flagNoteRoutes } from './resources/flag-note.ts';
 import { intakeRoutes } from './resources/intake.ts';
 import { inviteRoutes } from './resources/invite.ts';
@@ -52,6 +53,7 @@ export * from './resources/duty.ts';
 export * from './resources/entry.ts';
 export * from './resources/entry-base.ts';
 export * from './resources/events.ts';
+export * from './resources/export.ts';
 export * from './resources/flag-note.ts';
 export * from './resources/intake.ts';
 export * from './resources/invite.ts';
@@ -125,5 +127,6 @@ export const ROUTES = [
   ...classRoutes,
   ...eventsRoutes,
   ...keepRoutes,
+  ...exportRoutes,
 ] as const;
 export type RouteName = (typeof ROUTES)[number]['name'];

@@ -34,6 +34,8 @@ export interface RouteSpec {
   readonly bodyLimitBytes?: number;
   /** The body is a picture as it is, not JSON. */
   readonly takes?: 'image';
+  /** The answer is a file that may take minutes to fetch. */
+  readonly sends?: 'file';
   readonly answer?: z.ZodType;
   readonly status: 200 | 201 | 204;
   /** Other than JSON, e.g. `text/csv`. */

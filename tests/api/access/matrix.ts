@@ -48,6 +48,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   sendReply: everyone,
   readAudit: coordinators,
   readKeep: coordinators,
+  readExport: coordinators,
   renewDemonstration: coordinators,
   addBackup: coordinators,
   listLinks: coordinators,

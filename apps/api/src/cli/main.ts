@@ -2,11 +2,21 @@ import { StartRefusal } from '../start-refusal.ts';
 import { backupCommand } from './backup.ts';
 import type { Command } from './command.ts';
 import { doctorCommand } from './doctor.ts';
+import { exportCommand } from './export.ts';
+import { importCommand } from './import.ts';
 import { resetOwnerCommand } from './reset-owner.ts';
 import { restoreCommand } from './restore.ts';
 import { simulateCommand } from './simulate.ts';
 
-export const COMMANDS: readonly Command[] = [backupCommand, restoreCommand, doctorCommand, resetOwnerCommand, simulateCommand];
+export const COMMANDS: readonly Command[] = [
+  backupCommand,
+  restoreCommand,
+  doctorCommand,
+  exportCommand,
+  importCommand,
+  resetOwnerCommand,
+  simulateCommand,
+];
 
 async function main([name, ...args]: readonly string[]): Promise<number> {
   const command = COMMANDS.find((one) => one.name === name);

@@ -17,6 +17,8 @@ export interface MigrateOptions {
   /** Where the copy made before a change goes. */
   readonly copyDir: string;
   readonly now: Date;
+  /** Number of the last one to apply, for a store that is filled with rows of that time; left out, all. */
+  readonly upTo?: number | undefined;
 }
 
 const HISTORY = `CREATE TABLE IF NOT EXISTS applied_migration (
@@ -73,7 +75,8 @@ export function refuseNewerSchema(file: string, dir: string): void {
  * @throws {StartRefusal} saying where the copy is; the store is then as it was
  */
 export function migrate(store: Store, options: MigrateOptions): string | null {
-  const all = readMigrations(options.dir);
+  const { upTo = Number.POSITIVE_INFINITY } = options;
+  const all = readMigrations(options.dir).filter(({ number }) => number <= upTo);
   const pending = pendingOf(store, all);
   if (pending.length === 0) return null;
   const copy = currentNumber(store) === 0 ? null : copyAside(store, options, pending.at(-1)!.number);

@@ -33,6 +33,7 @@ import { readEntryHistory } from './entry/read-entry-history.ts';
 import { readPocket } from './entry/read-pocket.ts';
 import { undoEntry } from './entry/undo-entry.ts';
 import { readEvents } from './events/read-events.ts';
+import { readExport } from './export/read-export.ts';
 import { acceptIntake } from './intake/accept-intake.ts';
 import { listIntakePlans } from './intake/list-intake-plans.ts';
 import { planIntake } from './intake/plan-intake.ts';
@@ -287,5 +288,6 @@ export const HANDLERS: readonly BoundRoute[] = [
   readPhoto,
   listPhotos,
   takeOffPhoto,
+  readExport,
   ...OUTLOOK_HANDLERS,
 ];

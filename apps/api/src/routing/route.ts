@@ -52,6 +52,7 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
     url: spec.path,
     ...(spec.bodyLimitBytes === undefined ? {} : { bodyLimit: spec.bodyLimitBytes }),
     ...(spec.takes === undefined ? {} : { config: { takes: spec.takes }, handlerTimeout: PICTURE_MS }),
+    ...(spec.sends === undefined ? {} : { handlerTimeout: FILE_MS }),
     onRequest: async (request) => refuseOutsiders(spec, request.who),
     handler: async (request, reply) => {
       const state: CallState = { ownershipAsked: false, isAgain: false };
@@ -70,6 +71,8 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
 
 /** A picture may be two minutes on its way from where the signal is bad. */
 const PICTURE_MS = 120_000;
+/** Years of photos over a slow line. */
+const FILE_MS = 3_600_000;
 
 function refuseOutsiders(spec: RouteSpec, who: Who | null): void {
   if (reachOf(spec, who) === 'none') throw refuse(who === null ? 'not-signed-in' : 'not-allowed');

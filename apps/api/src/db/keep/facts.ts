@@ -1,4 +1,5 @@
 import type Database from 'better-sqlite3';
+import { quotedName } from '../quoted-name.ts';
 
 /** What a copy must hold to be the whole store and not only a sound file. */
 export interface StoreFacts {
@@ -33,9 +34,6 @@ export function factsOf(sqlite: Database.Database): StoreFacts {
     totals: Object.fromEntries(Object.entries(TOTALS).map(([name, text]) => [name, number(text)])),
   };
 }
-
-/** A table's name cannot be bound; these come from the schema itself. */
-const quotedName = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 
 /**
  * What a copy lacks of what was there when it was begun; empty when nothing.

@@ -74,6 +74,7 @@ export const CALLS = {
   readSeason: 'GET /api/season',
   readSeasonCsv: 'GET /api/season.csv',
   readSeasonXlsx: 'GET /api/season.xlsx',
+  readExport: 'GET /api/export.zip',
   listSeasons: 'GET /api/seasons',
   addSeason: 'POST /api/seasons',
   removeSeason: 'DELETE /api/seasons/:id',

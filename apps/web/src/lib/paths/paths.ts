@@ -44,6 +44,7 @@ export const paths = {
   site: (id: string) => `/sites/${id}`,
   materials: '/materials',
   keep: '/keep',
+  takeOut: '/export',
   audit: '/audit',
   links: '/links',
   intake: '/intake',

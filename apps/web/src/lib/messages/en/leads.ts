@@ -1,6 +1,7 @@
 // Data: the words of pages that only coordinators and site leads see; other phones do not fetch them.
 import { intake } from './intake.ts';
 import { report } from './report.ts';
+import { takeOut } from './take-out.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
 
@@ -231,4 +232,5 @@ export const leads = {
   },
   intake,
   report,
+  takeOut,
 } as const;

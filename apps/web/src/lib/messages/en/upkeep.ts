@@ -159,6 +159,7 @@ export const upkeep = {
     wall: ['Wall screen', 'the board for a screen that people pass'],
     links: ['Links for readers', 'the board without names'],
     keep: ['Backups', 'when the last one was made'],
+    takeOut: ['Take it with you', 'the whole programme as one file'],
     audit: ['Who did what', 'sign-ins, roles, backups'],
     apiPage: ['The API', 'for programs'],
   },

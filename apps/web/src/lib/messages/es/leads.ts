@@ -2,6 +2,7 @@
 import type { ForLeads } from '../shape.ts';
 import { intake } from './intake.ts';
 import { report } from './report.ts';
+import { takeOut } from './take-out.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
 
@@ -233,4 +234,5 @@ export const leads = {
   },
   intake,
   report,
+  takeOut,
 } satisfies ForLeads;

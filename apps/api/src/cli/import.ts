@@ -1,0 +1,33 @@
+import { resolve } from 'node:path';
+import { photoDirOf } from '../photos/shelf.ts';
+import { bringBack } from '../services/bring-back/bring-back.ts';
+import { BringBackRefusal } from '../services/bring-back/refusal.ts';
+import { backupDirOf, ensureDataDir, fileOf } from '../start/data-dir.ts';
+import { lockDataDir } from '../start/lock.ts';
+import { StartRefusal } from '../start-refusal.ts';
+import type { Command } from './command.ts';
+import { migrationsDir, placeOf } from './place.ts';
+
+export const importCommand: Command = {
+  name: 'import',
+  usage: 'import FILE.zip [--demo]',
+  words: 'Brings an export back where no programme has begun; all of it or nothing. Then reset-owner gives the owner a password.',
+  async run(args) {
+    const { config, rest } = placeOf(args);
+    if (rest[0] === undefined) throw new StartRefusal(`Say which file to read: npx middenry ${this.usage}`);
+    ensureDataDir(config);
+    const lock = lockDataDir(config.dataDir);
+    try {
+      const place = { file: fileOf(config), photoDir: photoDirOf(config), migrationsDir, copyDir: backupDirOf(config) };
+      const head = await bringBack({ zip: resolve(rest[0]), ...place, now: new Date(), isDemo: !config.own });
+      console.log(`Brought back ${head.rows.entry} entries, ${head.rows.person} people and ${head.photos} photos of ${head.programme}.`);
+      console.log('Passwords are in no export: give the owner a new one with "npx middenry reset-owner".');
+      return 0;
+    } catch (error) {
+      if (error instanceof BringBackRefusal) throw new StartRefusal(`${error.message} Nothing was changed.`);
+      throw error;
+    } finally {
+      lock.release();
+    }
+  },
+};

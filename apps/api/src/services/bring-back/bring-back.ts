@@ -1,0 +1,106 @@
+/** A whole programme out of an export, where none has begun: all of it or nothing (criteria G1, G4). */
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { soundFacts, syncToDisk } from '../../db/keep/verify.ts';
+import { migrate, readMigrations } from '../../db/migrate.ts';
+import { openStore } from '../../db/open.ts';
+import { insertAudit } from '../../db/repositories/audit.ts';
+import { findProgramme } from '../../db/repositories/programme.ts';
+import { type Store, write } from '../../db/store.ts';
+import type { ExportHead } from '../export/format.ts';
+import { fillStore } from './fill.ts';
+import { openZip } from './open-zip.ts';
+import { layPhotos } from './pictures.ts';
+import { proveChecksums, readHead } from './prove.ts';
+import { refuseFile } from './refusal.ts';
+
+export interface BringBackOptions {
+  readonly zip: string;
+  /** Where the store will be; no server may be running on it. */
+  readonly file: string;
+  readonly photoDir: string;
+  readonly migrationsDir: string;
+  readonly copyDir: string;
+  readonly now: Date;
+  /** The demonstration lets anybody in, so an export of one never becomes a programme of somebody's own, nor the other way round. */
+  readonly isDemo: boolean;
+}
+
+/** @throws {BringBackRefusal} with one plain sentence; what was there is then as it was */
+export async function bringBack(options: BringBackOptions): Promise<ExportHead> {
+  const { file, photoDir, migrationsDir, copyDir, now } = options;
+  refuseBegun(file);
+  const zip = await openZip(options.zip);
+  const part = `${file}.part`;
+  const photoPart = `${photoDir}.part`;
+  try {
+    const head = await readHead(zip, Math.max(...readMigrations(migrationsDir).map(({ number }) => number)));
+    refuseOther(head, options.isDemo);
+    await proveChecksums(zip);
+    mkdirSync(dirname(file), { recursive: true });
+    clear(part, photoPart);
+    const store = openStore({ file: part, throwAway: true });
+    try {
+      // The tables as they were then; what came later changes the rows as it changed those of every store.
+      migrate(store, { dir: migrationsDir, copyDir, now, upTo: head.schema });
+      await fillStore(store.sqlite, zip, head);
+      refuseOther({ isDemo: findProgramme(store)?.isDemo === true }, options.isDemo);
+      migrate(store, { dir: migrationsDir, copyDir, now });
+      await layPhotos(store.sqlite, zip, photoPart);
+      noteReturn(store, now, head);
+      store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
+    } finally {
+      store.sqlite.close();
+    }
+    soundFacts(part);
+    putInPlace(part, file, photoPart, photoDir);
+    return head;
+  } finally {
+    zip.close();
+    clear(part, photoPart);
+  }
+}
+
+const TAILS = ['', '-wal', '-shm'] as const;
+
+function clear(part: string, photoPart: string): void {
+  for (const tail of TAILS) rmSync(part + tail, { force: true });
+  rmSync(photoPart, { recursive: true, force: true });
+}
+
+function refuseBegun(file: string): void {
+  if (!existsSync(file)) return;
+  const store = openStore({ file });
+  try {
+    const known = store.sqlite.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'programme'").get();
+    if (known !== undefined && findProgramme(store) !== undefined)
+      throw refuseFile('A programme has begun here already; an export goes into an empty one only: choose another DATA_DIR.');
+  } finally {
+    store.sqlite.close();
+  }
+}
+
+function refuseOther(head: { readonly isDemo: boolean }, isDemo: boolean): void {
+  if (head.isDemo === isDemo) return;
+  throw refuseFile(
+    head.isDemo
+      ? 'This is an export of the demonstration: say --demo to look at it.'
+      : 'This is an export of a real programme: leave out --demo, which lets anybody in.',
+  );
+}
+
+/** Left out of the next export, so that it is the same as this one. */
+function noteReturn(store: Store, now: Date, head: ExportHead): void {
+  const detail = { madeAt: head.madeAt, entries: head.rows.entry ?? 0 };
+  write(store, () => insertAudit(store, { at: now, personId: null, action: 'programme.returned', subject: '', detail, requestId: '' }));
+}
+
+function putInPlace(part: string, file: string, photoPart: string, photoDir: string): void {
+  // Only an empty store and its empty folder can be there: refuseBegun() looked.
+  for (const tail of TAILS) rmSync(file + tail, { force: true });
+  rmSync(photoDir, { recursive: true, force: true });
+  syncToDisk(part);
+  renameSync(photoPart, photoDir);
+  renameSync(part, file);
+  syncToDisk(dirname(file));
+}
