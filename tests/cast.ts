@@ -1,5 +1,5 @@
 /** The one cast of every API test: two sites, three bins, and somebody in every role. */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
@@ -18,6 +18,8 @@ import { newTotpSecret } from '../apps/api/src/services/totp.ts';
 import type { OwnSolver } from '../apps/api/src/solver/highs-solver.ts';
 
 export const MIGRATIONS_DIR = new URL('../migrations', import.meta.url).pathname;
+
+const STORE_FILE = 'cast.db';
 
 /** UUIDv7 by number: readable in a failure, and never the same twice. */
 export const uuid = (number: number): string => `0192f000-0000-7000-8000-${String(number).padStart(12, '0')}`;
@@ -84,17 +86,20 @@ interface CastOptions {
   readonly solver?: OwnSolver;
   /** Coordinators have theirs unless a test wants to see them set it up. */
   readonly secondStep?: boolean;
+  /** A folder that `copyOf` made of another cast: begun with, and nothing is put into it. */
+  readonly from?: string;
 }
 
 /** An app on a real database in a folder of its own, empty but for its schema. */
 export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, 'call' | 'cookie'> & { config: Config }> {
   const dir = mkdtempSync(join(tmpdir(), 'middenry-'));
+  if (options.from !== undefined) cpSync(options.from, dir, { recursive: true });
   const clock = movableClock(new Date(options.at ?? '2026-11-25T10:00:00.000Z'));
   const config = readConfig({ DATA_DIR: dir, ...options.env }, []);
-  const store = openStore({ file: join(dir, 'cast.db') });
+  const store = openStore({ file: join(dir, STORE_FILE) });
   migrate(store, { dir: MIGRATIONS_DIR, copyDir: join(dir, 'backups'), now: clock.at });
   const setup = newSetupCode(clock);
-  const file = join(dir, 'cast.db');
+  const file = join(dir, STORE_FILE);
   const keeper = keeperOf({
     store,
     clock,
@@ -149,8 +154,16 @@ export async function openCast(options: CastOptions = {}): Promise<Cast> {
     return { status: answer.statusCode, body: isJson ? answer.json() : undefined, text: answer.body, headers: answer.headers };
   };
   const cast: Cast = { ...empty, call, cookie };
-  await fill(cast, options);
+  if (options.from === undefined) await fill(cast, options);
   return cast;
+}
+
+/** What a cast holds by now, to begin others with; the caller removes it. */
+export function copyOf({ store, dir }: Pick<Cast, 'store' | 'dir'>): string {
+  const copy = mkdtempSync(join(tmpdir(), 'middenry-copy-'));
+  cpSync(dir, copy, { recursive: true, filter: (path) => !path.startsWith(join(dir, STORE_FILE)) });
+  store.sqlite.prepare('VACUUM INTO ?').run(join(copy, STORE_FILE));
+  return copy;
 }
 
 /** Bytes as they are, everything else as JSON. */

@@ -81,10 +81,10 @@ function addressFrom(child: ChildProcess, add: (chunk: string) => string): Promi
   });
 }
 
-export async function openBrowser(): Promise<Browser> {
+export async function openBrowser(moreArgs: readonly string[] = []): Promise<Browser> {
   const executablePath = findChromium();
   if (!executablePath) throw new Error(chromiumMissing);
-  return chromium.launch({ executablePath, args: chromiumArgs, headless: true });
+  return chromium.launch({ executablePath, args: [...chromiumArgs, ...moreArgs], headless: true });
 }
 
 export interface Walk {

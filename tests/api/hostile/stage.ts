@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
+import { rmSync } from 'node:fs';
 import { endRotaRun, insertProposal, insertRotaRun, inviteProposal } from '../../../apps/api/src/db/repositories/rota.ts';
 import type { Store } from '../../../apps/api/src/db/store.ts';
-import { BINS, type Cast, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
+import { BINS, type Cast, copyOf, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
 import { makeFlagNote } from './flag-samples.ts';
 import { makePhoto } from './photo-samples.ts';
 
@@ -108,8 +109,10 @@ async function makePupil(cast: Cast, classId: string, siteId: string): Promise<S
   return (await make(cast, 'owner', `/api/classes/${classId}/pupils`, { id: freshId(), name: 'Ivo K.' })) as StageCard;
 }
 
+const ON_STAGE = { isDemo: true, env: { SMTP_URL: 'smtp://127.0.0.1:1', MAIL_FROM: 'bins@example.org' } };
+
 export async function openStage(): Promise<Stage> {
-  const cast = await openCast({ isDemo: true, env: { SMTP_URL: 'smtp://127.0.0.1:1', MAIL_FROM: 'bins@example.org' } });
+  const cast = await openCast(ON_STAGE);
   const ids = {
     shiftId: freshId(),
     schoolShiftId: freshId(),
@@ -215,20 +218,34 @@ export interface Stages {
   close(): Promise<void>;
 }
 
+/** The first is set as `open` says; those after it begin with a copy of its folder. */
 export function stagesOf(open: () => Promise<Stage>): Stages {
+  let first: { stage: Stage; copy: string } | undefined;
   let kept: { stage: Stage; print: string } | undefined;
-  const close = async () => {
+  const put = async (stage?: Stage) => {
     await kept?.stage.cast.close();
     kept = undefined;
-  };
-  const next = async () => {
-    if (kept !== undefined && fingerprint(kept.stage.cast.store, true) === kept.print) return kept.stage;
-    await close();
-    const stage = await open();
+    if (stage === undefined) return;
     // A session is made at somebody's first request, and would count as a change.
     for (const who of Object.keys(PEOPLE) as PersonKey[]) stage.cast.cookie(who);
     kept = { stage, print: fingerprint(stage.cast.store, true) };
+  };
+  const another = async (): Promise<Stage> => {
+    if (first !== undefined) return { ...first.stage, cast: await openCast({ ...ON_STAGE, from: first.copy }) };
+    const stage = await open();
+    first = { stage, copy: copyOf(stage.cast) };
     return stage;
+  };
+  const next = async () => {
+    if (kept !== undefined && fingerprint(kept.stage.cast.store, true) === kept.print) return kept.stage;
+    await put();
+    const stage = await another();
+    await put(stage);
+    return stage;
+  };
+  const close = async () => {
+    await put();
+    if (first !== undefined) rmSync(first.copy, { recursive: true, force: true });
   };
   return { next, close };
 }
