@@ -1,84 +1,25 @@
 /** A built server on a free loopback port with a data folder of its own, and a real Chromium to walk it with. */
-import { type ChildProcess, spawn } from 'node:child_process';
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { inject } from 'vitest';
 import { chromiumArgs, chromiumMissing, findChromium } from '../../scripts/chromium.mjs';
+import { demoTemplate } from '../demo-template.ts';
+import { type Running, type StartOptions, startServer } from './started.ts';
 
-const serverFile = fileURLToPath(new URL('../../apps/api/build/server.mjs', import.meta.url));
-const STARTED_WITHIN_MS = 60_000;
+export type { Running } from './started.ts';
 
-export interface Running {
-  readonly origin: string;
-  readonly dataDir: string;
-  /** Everything the server has printed so far. */
-  printed(): string;
-  stop(signal?: NodeJS.Signals): Promise<void>;
-}
+/** Left out, the data folder is a copy of the demonstration. */
+type ServeOptions = Omit<StartOptions, 'dataDir'> & { readonly dataDir?: string };
 
-interface ServeOptions {
-  /** Left out: a copy of the prepared demonstration. */
-  readonly dataDir?: string;
-  readonly flags?: readonly string[];
-  readonly env?: Readonly<Record<string, string>>;
-  readonly keepData?: boolean;
-}
+export const serve = async (options: ServeOptions = {}): Promise<Running> =>
+  startServer({ ...options, dataDir: options.dataDir ?? (await copyOfDemo()) });
 
-/** Starts the built server and waits for the address that it prints last. */
-export async function serve(options: ServeOptions = {}): Promise<Running> {
-  const dataDir = options.dataDir ?? copyOfDemo();
-  const child = spawn(process.execPath, [serverFile, ...(options.flags ?? [])], {
-    env: { PATH: process.env.PATH ?? '', PORT: '0', DATA_DIR: dataDir, ...options.env },
-    stdio: ['ignore', 'pipe', 'pipe'],
-  });
-  const killAtExit = () => child.kill('SIGKILL');
-  process.once('exit', killAtExit);
-  let text = '';
-  child.stderr.on('data', (chunk: Buffer) => {
-    text += chunk.toString();
-  });
-  const origin = await addressFrom(child, (chunk) => {
-    text += chunk;
-    return text;
-  });
-  const stop = async (signal: NodeJS.Signals = 'SIGTERM') => {
-    if (child.exitCode === null && child.signalCode === null) {
-      const ended = new Promise((resolve) => child.once('exit', resolve));
-      child.kill(signal);
-      await ended;
-    }
-    process.off('exit', killAtExit);
-    if (!options.keepData) rmSync(dataDir, { recursive: true, force: true });
-  };
-  return { origin, dataDir, printed: () => text, stop };
-}
-
-function copyOfDemo(): string {
+async function copyOfDemo(): Promise<string> {
   const dir = mkdtempSync(join(tmpdir(), 'middenry-browser-'));
-  // Only the browser project prepares one.
-  const prepared = inject('preparedDemo') as string | undefined;
-  if (prepared) cpSync(prepared, dir, { recursive: true });
+  cpSync(await demoTemplate(), dir, { recursive: true });
   return dir;
-}
-
-function addressFrom(child: ChildProcess, add: (chunk: string) => string): Promise<string> {
-  return new Promise((resolve, reject) => {
-    const late = setTimeout(() => reject(new Error(`The server printed no address within a minute:\n${add('')}`)), STARTED_WITHIN_MS);
-    child.stdout?.on('data', (chunk: Buffer) => {
-      const found = /middenry: (https?:\/\/\S+?)\/?\s*$/m.exec(add(chunk.toString()));
-      if (!found) return;
-      clearTimeout(late);
-      resolve(found[1]!);
-    });
-    child.once('exit', (code) => {
-      clearTimeout(late);
-      reject(new Error(`The server ended with ${code} before it listened:\n${add('')}`));
-    });
-  });
 }
 
 export async function openBrowser(moreArgs: readonly string[] = []): Promise<Browser> {

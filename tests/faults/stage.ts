@@ -4,14 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
-import { serve } from '../browser/harness.ts';
+import { demoTemplate } from '../demo-template.ts';
 
 const serverFile = fileURLToPath(new URL('../../apps/api/build/server.mjs', import.meta.url));
 
 /** A folder that is gone when the tests of a file are over. */
 export class Folders {
   readonly #root = mkdtempSync(join(tmpdir(), 'middenry-faults-'));
-  #template: string | undefined;
   #count = 0;
 
   fresh(): string {
@@ -21,15 +20,10 @@ export class Folders {
     return dir;
   }
 
-  /** A data folder with the demonstration in it. It is made once, by a server that was started and stopped in order. */
+  /** A data folder with the demonstration in it, as a server left it that was stopped in order. */
   async withDemo(): Promise<string> {
-    if (!this.#template) {
-      const template = join(this.#root, 'template');
-      await (await serve({ dataDir: template, keepData: true })).stop();
-      this.#template = template;
-    }
     const dir = this.fresh();
-    cpSync(this.#template, dir, { recursive: true });
+    cpSync(await demoTemplate(), dir, { recursive: true });
     return dir;
   }
 

@@ -8,7 +8,7 @@ import { serve } from '../browser/harness.ts';
 import { type Ended, Folders, startRefused } from './stage.ts';
 
 const folders = new Folders();
-// The demonstration that the others copy is made outside of their time.
+// A demonstration that is not made yet is made outside of the tests' time.
 beforeAll(async () => void (await folders.withDemo()), 120_000);
 afterAll(() => folders.remove());
 

@@ -15,7 +15,7 @@ test('F23: SIGTERM with requests in flight finishes them, refuses new ones, and 
 }, async () => {
   const dataDir = await folders.withDemo();
   let acknowledged = 0;
-  for (let round = 0; round < 3; round += 1) {
+  for (let round = 0; round < 2; round += 1) {
     const server = await serve({ dataDir, keepData: true });
     const cookie = await enterDemo(server.origin);
     const feeding = feedUntil(server.origin, cookie, () => false);
@@ -31,7 +31,7 @@ test('F23: SIGTERM with requests in flight finishes them, refuses new ones, and 
     await again.stop();
     acknowledged += sent.acknowledged.length;
   }
-  expect(acknowledged).toBeGreaterThan(30);
+  expect(acknowledged).toBeGreaterThan(20);
 });
 
 test('F22: a second server on the same folder is refused in words, and the first goes on', async () => {

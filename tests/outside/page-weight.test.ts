@@ -9,7 +9,7 @@ let server: Running;
 let cookie: string;
 let binId: string;
 beforeAll(async () => {
-  server = await serve({ dataDir: folders.fresh(), keepData: true });
+  server = await serve({ dataDir: await folders.withDemo(), keepData: true });
   cookie = await enterDemo(server.origin);
   binId = JSON.parse((await ask(server.origin, 'GET', '/api/bins', { cookie })).text).items[0].id;
 });

@@ -94,7 +94,8 @@ describe('laws of a rota', () => {
         expect(isComparable && isBetter(rota.score, relaxed.score), name).toBe(false);
       }
     },
-    50,
+    // Nine more rotas for each.
+    20,
   );
 
   law('whoever is not on a shift with a gap has a rule in their way', async (spec, rota) => {
@@ -136,9 +137,9 @@ describe('C19: pupils are never alone', () => {
         expect(adultFaults(young, rota.proposals)).toEqual([]);
         expect(rotaFaults(young, rota)).toEqual([]);
       }),
-      { numRuns: 250, seed: 20270602 },
+      { numRuns: 120, seed: 20270602 },
     );
-    expect(asked).toBeGreaterThan(50);
+    expect(asked).toBeGreaterThan(25);
   }, 120_000);
 
   test('adultsNeeded() is the least number that keeps the rule, over 10,000 random ones', () => {
