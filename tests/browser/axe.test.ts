@@ -93,7 +93,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/look/:look',
     '/look/:look/wall',
   ],
-  pupil: ['/', '/bins/:bin', '/more'],
+  pupil: ['/', '/bins/:bin', '/more', '/what-if?bed=thin&story=0f12g&day=7'],
   siteLead: ['/', '/shifts/:shift', '/classes', '/intake'],
   volunteer: ['/', '/shifts', '/log', '/bins/:bin', '/bins/:bin/log', '/me', '/messages', '/me/when', '/waiting'],
   coordinator: [

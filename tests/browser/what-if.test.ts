@@ -2,6 +2,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
+import { cautionWalk } from './cautions.ts';
 import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 import { targetsOf, tooSmall } from './measure.ts';
 
@@ -99,6 +100,45 @@ test('a choice becomes the plan: duties of the next shift, with the amounts in i
   expect(shift.note).toMatch(/loosen it, feed 1\.5\skg of .* and put in 0\.2\skg of torn card/);
 });
 
+test('a pupil ruins a made-up bin and rescues it; the same steps work without scripts, and the link shows the same', async () => {
+  const STEPS = [
+    [{ 'Feed it': '12', 'Of what': 'm' }, 'Let 7 days pass', /story=0f12m&day=7$/],
+    [{ 'Take food out': '100', 'Torn card': '3' }, 'Let 14 days pass', /story=0f12m_7c3_7o100&day=21$/],
+  ] as const;
+  const seen: { said: string[]; link: string; lines: string[] }[] = [];
+  for (const scripts of [false, true]) {
+    const pupil = await enter({ scripts, path: '/api/session/pupil', data: card });
+    const { page } = pupil;
+    await page.goto('/what-if', { waitUntil: 'load' });
+    const said = [];
+    for (const [chosen, press, address] of STEPS) {
+      for (const [label, value] of Object.entries(chosen)) await page.getByLabel(label, { exact: true }).selectOption(value);
+      await page.getByRole('button', { name: press }).click();
+      await page.waitForURL(address);
+      said.push(((await page.locator('.bench-top .tell').textContent()) ?? '').trim().replace(/\s+/g, ' '));
+    }
+    expect(said[0]).toMatch(/^act Day 7: airless/);
+    expect(said[1]).toMatch(/^settled Day 21: All is well/);
+    seen.push({
+      said,
+      link: await page.locator('#share-link').inputValue(),
+      lines: await page.locator('.made-up ol li').allTextContents(),
+    });
+    if (scripts) {
+      // Looked back to, a day is as it was; a step is taken back as any page is.
+      await page.getByRole('slider', { name: 'Look back' }).fill('7');
+      await expect.poll(() => page.locator('.bench-top .tell').textContent()).toContain('Day 7');
+      await page.goBack();
+      await expect.poll(() => page.locator('.bench-top .tell').textContent()).toContain('Day 7');
+      expect(new URL(page.url()).search).toBe('?story=0f12m&day=7');
+      expect(pupil.complaints).toEqual([]);
+      expect(pupil.strangers).toEqual([]);
+    }
+    await pupil.close();
+  }
+  expect(seen[1]).toEqual(seen[0]);
+});
+
 test('B2, A20: everything on the page can be pressed, fits with letters twice as large, and axe finds nothing in either light', async () => {
   const { page } = lead;
   await page.goto(`/bins/${bin}/what-if?mass=3`, { waitUntil: 'load' });
@@ -116,4 +156,9 @@ test('B2, A20: everything on the page can be pressed, fits with letters twice as
     await page.setViewportSize({ width, height: 800 });
     expect(await sidewaysPx(page), `at ${width}`).toBeLessThanOrEqual(0);
   }
+});
+
+cautionWalk(async () => {
+  const { items } = await (await lead.context.request.get('/api/shifts')).json();
+  return { bin, shift: items[0].id, request: lead.context.request };
 });

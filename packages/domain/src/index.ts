@@ -17,6 +17,7 @@ export * from './materials/material.ts';
 export * from './materials/material-row.ts';
 export * from './materials/measure.ts';
 export * from './outlook.ts';
+export * from './plan/caution-places.ts';
 export * from './plan/duties.ts';
 export * from './plan/duty-facts.ts';
 export * from './plan/feed-advice.ts';
@@ -67,6 +68,7 @@ export * from './units/volume.ts';
 export * from './units/water.ts';
 export * from './what-if/choice.ts';
 export * from './what-if/ensemble.ts';
+export * from './what-if/made-up.ts';
 export type { OpenEnsemble } from './what-if/what-if.ts';
 export {
   COARSE_MEMBERS,

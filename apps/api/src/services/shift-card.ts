@@ -35,7 +35,7 @@ export async function readShiftCard(call: Context, shiftId: string): Promise<Car
     amountsOn: call.today(shift.timeZone),
     bins,
     bring: bringList(call, shift.siteId, duties),
-    cautions: [...new Set(duties.flatMap(({ cautions }) => cautions))],
+    cautions: [...new Set([...duties.flatMap(({ cautions }) => cautions), ...forPupils(shift)])],
     minutes: duties.reduce((sum, { minutes }) => sum + minutes, 0),
   };
 }
@@ -70,7 +70,7 @@ function binCard(scene: CardScene, bin: BinRow, outlook: Outlook, today: string)
   const duties = kinds.map((kind): CardDuty => {
     const window = due.find((each) => each.kind === kind);
     const said = scene.results.find((row) => row.binId === bin.id && row.kind === kind);
-    const cautions = [...DUTY_FACTS[kind].cautions, ...(scene.shift.adults.pupils > 0 ? (['pupils'] as const) : [])];
+    const cautions = [...DUTY_FACTS[kind].cautions, ...forPupils(scene.shift)];
     return {
       kind,
       minutes: scene.known.minutesOf(bin.siteId, kind),
@@ -86,6 +86,9 @@ function binCard(scene: CardScene, bin: BinRow, outlook: Outlook, today: string)
   });
   return { id: bin.id, code: bin.code, name: bin.name, band: outlook.band, duties };
 }
+
+/** Where pupils come, adults stand beside them, whatever is to do. */
+const forPupils = ({ adults }: Card['shift']): readonly 'pupils'[] => (adults.pupils > 0 ? ['pupils'] : []);
 
 function feedOf(scene: CardScene, bin: BinRow, outlook: Outlook): NonNullable<CardDuty['feed']> {
   const planned = scene.planned.filter(({ binId }) => binId === bin.id);

@@ -99,7 +99,7 @@ export function whatIf(open: OpenEnsemble, choice: WhatIfChoice = NOTHING_DONE, 
   };
 }
 
-function dayOf(run: BinRun, today: number, ahead: number): WhatIfDay {
+export function dayOf(run: BinRun, today: number, ahead: number): WhatIfDay {
   const spreads = WHAT_IF_QUANTITIES.map((name) => [name, spreadOf(trackOf(run, name, today + ahead), weightsOf(run))]);
   return { ahead, ...(Object.fromEntries(spreads) as Record<WhatIfQuantity, Spread>) };
 }

@@ -15,6 +15,7 @@ export const paths = {
   more: '/more',
   bin: (id: string) => `/bins/${id}`,
   binLog: (id: string, kind?: string) => `/bins/${id}/log${kind === undefined ? '' : `?kind=${kind}`}`,
+  madeUp: '/what-if',
   whatIf: (id: string) => `/bins/${id}/what-if`,
   binLife: (id: string, kind: 'care' | 'worms', what: string) =>
     `/bins/${id}/log?kind=${kind}&${kind === 'care' ? 'action' : 'direction'}=${what}`,

@@ -28,13 +28,13 @@ export const LIMITS: Readonly<Record<WhatIfQuantity, readonly number[]>> = {
   bedTempC: [5, 29],
 };
 
-export function scaleOf(quantity: WhatIfQuantity, without: WhatIfAnswer): FanScale {
+export function scaleOf(quantity: WhatIfQuantity, without: Pick<WhatIfAnswer, 'days'>): FanScale {
   if (quantity !== 'wormsKg') return SCALES[quantity];
   const most = 1.5 * Math.max(0.1, ...without.days.map((day) => day.wormsKg.p90));
   return { low: 0, high: most };
 }
 
-export const pointsOf = ({ days }: WhatIfAnswer, quantity: WhatIfQuantity): FanPoint[] =>
+export const pointsOf = ({ days }: Pick<WhatIfAnswer, 'days'>, quantity: WhatIfQuantity): FanPoint[] =>
   days.map((day) => ({ ahead: day.ahead, low: day[quantity].p10, mid: day[quantity].p50, high: day[quantity].p90 }));
 
 /** Where a bin turns to `watch` and to `act`, as above. */

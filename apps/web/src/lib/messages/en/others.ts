@@ -2,6 +2,7 @@ import { ahead } from './ahead.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
+import { madeUpWords } from './made-up.ts';
 import { mailing } from './mailing.ts';
 import { reasoning } from './reasoning.ts';
 import { seasons } from './seasons.ts';
@@ -18,6 +19,7 @@ export const others = {
   ...reasoning,
   ...folk,
   ...whatIfWords,
+  ...madeUpWords,
   ...upkeep,
   ...work,
   waiting,

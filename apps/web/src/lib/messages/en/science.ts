@@ -3,6 +3,7 @@ import type {
   Band,
   BinKind,
   CautionId,
+  CautionVoice,
   Exposure,
   FeedLimit,
   HoldReason,
@@ -35,6 +36,14 @@ const cautions = {
   heating: 'No heaters in or near the bin: fire, and dry beds.',
   'no-poison': 'No poison and no sprays. Worms die of them first.',
 } as const satisfies Record<CautionId, string>;
+
+const cautionVoices = {
+  health: 'health departments and Cornell University, on compost dust',
+  school: 'Cornell University, on worms in schools',
+  lifting: 'the British work safety office, on lifting',
+  organic: 'the US board for organic farming',
+  keepers: 'what people who keep worms have found',
+} as const satisfies Record<CautionVoice, string>;
 
 const holds = {
   hot: 'It is too warm in the bed.',
@@ -117,6 +126,7 @@ const visitors = {
 export const science = {
   bands,
   cautions: cautions as Record<CautionId, string>,
+  cautionVoices: cautionVoices as Record<CautionVoice, string>,
   holds: holds as Record<HoldReason, string>,
   limits: limits as Record<FeedLimit, string>,
   looks: looks as Record<Look, (zone: number | null) => string>,
@@ -129,4 +139,5 @@ export const science = {
   how: how as Record<HowMeasured, string>,
   visitors: visitors as Record<Visitor, string>,
   rulesFirst: 'Local rules and official advice come first.',
+  cautionsFrom: (voices: string) => `Advice of: ${voices}.`,
 } as const;

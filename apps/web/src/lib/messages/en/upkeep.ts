@@ -156,6 +156,7 @@ export const upkeep = {
     sites: ['Sites, containers, bedding', 'climate, buckets and caddies, what is in store'],
     newBin: ['Add a bin', 'kind, size, where it stands'],
     materials: ['Foods and bedding', 'what may go in, and what never'],
+    madeUp: ['A made-up bin', 'ruin it and rescue it; for classes too'],
     wall: ['Wall screen', 'the board for a screen that people pass'],
     links: ['Links for readers', 'the board without names'],
     keep: ['Backups', 'when the last one was made'],

@@ -3,6 +3,7 @@ import type {
   Band,
   BinKind,
   CautionId,
+  CautionVoice,
   Exposure,
   FeedLimit,
   HoldReason,
@@ -32,6 +33,14 @@ const cautions: Record<CautionId, string> = {
   flooding: 'Echa el agua despacio. En un lecho inundado las lombrices se ahogan.',
   heating: 'Nada de calefactores dentro ni cerca: fuego y lechos secos.',
   'no-poison': 'Nada de venenos ni aerosoles. Las lombrices mueren primero.',
+};
+
+const cautionVoices: Record<CautionVoice, string> = {
+  health: 'oficinas de salud y Universidad de Cornell, sobre el polvo del compost',
+  school: 'Universidad de Cornell, sobre lombrices en la escuela',
+  lifting: 'oficina británica de seguridad en el trabajo, sobre levantar peso',
+  organic: 'junta de agricultura ecológica de EE. UU.',
+  keepers: 'lo que ven quienes cuidan lombrices',
 };
 
 const holds: Record<HoldReason, string> = {
@@ -115,6 +124,7 @@ const visitors: Record<Visitor, string> = {
 export const science = {
   bands,
   cautions,
+  cautionVoices,
   holds,
   limits,
   looks,
@@ -127,4 +137,5 @@ export const science = {
   how,
   visitors,
   rulesFirst: 'Las normas locales y el consejo oficial van primero.',
+  cautionsFrom: (voices: string) => `Lo aconsejan: ${voices}.`,
 };

@@ -156,6 +156,7 @@ export const upkeep = {
     sites: ['Sitios, recipientes, cama', 'clima, cubos, lo que hay guardado'],
     newBin: ['Añadir una compostera', 'tipo, tamaño, dónde está'],
     materials: ['Alimentos y cama', 'qué puede entrar y qué nunca'],
+    madeUp: ['Una compostera inventada', 'estropéala y sálvala; también para clases'],
     wall: ['Pantalla de pared', 'el tablero para una pantalla por donde pasa gente'],
     links: ['Enlaces para mirar', 'el tablero sin nombres'],
     keep: ['Copias de seguridad', 'cuándo se hizo la última'],
