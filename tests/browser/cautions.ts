@@ -1,7 +1,7 @@
 /** Each caution on the page of its place, with who says so and that local rules come first. */
 import type { APIRequestContext } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { en } from '../../apps/web/src/lib/messages/en.ts';
+import { science } from '../../apps/web/src/lib/messages/en/science.ts';
 import { type CautionPlace, cautionsAt } from '../../packages/domain/src/plan/caution-places.ts';
 
 interface Stage {
@@ -35,7 +35,11 @@ export function cautionWalk(stage: () => Promise<Stage>): void {
       const answer = await at.request.get(pathOf(at), { headers: { accept: 'text/html' } });
       const said = textOf(await answer.text());
       const { cautions, voices } = cautionsAt(place);
-      const wanted = [...cautions.map((id) => en.cautions[id]), ...voices.map((voice) => en.cautionVoices[voice]), en.rulesFirst];
+      const wanted = [
+        ...cautions.map((id) => science.cautions[id]),
+        ...voices.map((voice) => science.cautionVoices[voice]),
+        science.rulesFirst,
+      ];
       expect(
         wanted.filter((line) => !said.includes(line)),
         place,
