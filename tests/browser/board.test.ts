@@ -1,8 +1,11 @@
-/** The board: flags seen and put aside (A17, A18). */
+/** The board: flags seen and put aside (A17, A18), one cause over many bins (A.2), what is selected, held still (A11) and zoomed (A20). */
 import type { Board } from '@middenry/contract';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { axeFaults, openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
+import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
+import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { madeBoard } from './made-board.ts';
+import { targetsOf, tooSmall } from './measure.ts';
 
 let server: Running;
 let browser: Browser;
@@ -46,4 +49,144 @@ test('A17, A18: a flag that was seen keeps its place; one put aside keeps its ma
   const after = (await (await walk.context.request.get('/api/board')).json()) as Board;
   expect([after.aside, after.counts]).toEqual([0, real.counts]);
   expect(walk.complaints).toEqual([]);
+});
+
+/** A board as made here, reached by a press on its tab, so that the page itself asks for it. */
+async function show(board: Board): Promise<void> {
+  await page.route('**/api/board', (route) => route.fulfill({ json: board }));
+  await page.goto('/more');
+  await page.locator('nav.tabs a').first().click();
+  await expect.poll(() => page.locator('.tile').count()).toBe(board.bins.length);
+}
+
+/** Sixty bins, fourteen of which turn hot on the same day. */
+function hotWeek(): Board {
+  const board = madeBoard(real, 60, { act: 6, watch: 12, unknown: 2 });
+  const flag = real.bins.find(({ flags }) => flags.length > 0)!.flags[0]!;
+  let hot = 0;
+  const bins = board.bins.map((bin) => {
+    if ((bin.band !== 'act' && bin.band !== 'watch') || hot === 14) return bin;
+    hot += 1;
+    return { ...bin, flags: [{ ...flag, signal: 'hot' as const, band: bin.band, zone: null, holdsNow: true, sinceOn: real.today }] };
+  });
+  return { ...board, bins };
+}
+
+test('A.2: fourteen bins that one hot day reached are one row, each still marked in its place and one press away', async () => {
+  await show(hotWeek());
+  const rows = page.locator('.worst > ol > .entry');
+  expect(await rows.count()).toBe(1 + 4 + 2);
+  const group = rows.filter({ hasText: '14 bins are too warm.' });
+  expect(await group.locator('.group-bins a.label').count()).toBe(14);
+  expect(await page.locator('.tile.is-act, .tile.is-watch').count()).toBe(18);
+  await group.getByText('One by one').click();
+  expect(await group.locator('.entry .what:visible').count()).toBe(14);
+  expect(await axeFaults(page)).toEqual([]);
+  expect(tooSmall(await targetsOf(page), 44)).toEqual([]);
+  expect(await sidewaysPx(page)).toBe(0);
+  await page.unroute('**/api/board');
+});
+
+test('what is selected stands in the address, is said, outlives a word on a flag, and works without scripts', async () => {
+  const plain = await visit(browser, server.origin, { javaScriptEnabled: false, storageState: await walk.context.storageState() });
+  await plain.page.goto('/?order=place');
+  await plain.page.getByText('Show only some').click();
+  await plain.page.getByLabel('act', { exact: true }).check();
+  await plain.page.getByRole('button', { name: 'Show these' }).click();
+  const address = new URL(plain.page.url());
+  expect([address.searchParams.getAll('band'), address.searchParams.get('order')]).toEqual([['act'], 'place']);
+  await plain.close();
+  const { siteId } = real.bins.find(({ band }) => band === 'act')!;
+  const there = real.bins.filter((bin) => bin.siteId === siteId);
+  await page.goto(`/?site=${siteId}&band=act`);
+  expect(await page.locator('.tile').count()).toBe(there.length);
+  const entries = page.locator('.worst > ol > .entry');
+  expect(await entries.count()).toBe(there.filter(({ band }) => band === 'act').length);
+  await page.getByText(`You see only: ${there[0]!.siteName}; act.`).waitFor();
+  await entries.first().getByText('Seen, or put aside').click();
+  await entries.first().getByRole('button', { name: 'I have seen it' }).click();
+  await entries
+    .first()
+    .getByText(/^Seen by /)
+    .waitFor();
+  expect(new URL(page.url()).search).toBe(`?site=${siteId}&band=act`);
+  await page.getByRole('link', { name: 'Show all' }).click();
+  await expect.poll(() => page.locator('.tile').count()).toBe(real.bins.length);
+});
+
+test('A11: a board held still stays as it was, says how old it is, and catches up when it goes on', async () => {
+  const bin = real.bins.find(({ band }) => band === 'settled')!;
+  const other = await walk.context.newPage();
+  const tileOn = (on: Page) => on.locator(`.tile:has(a[href="/bins/${bin.id}"])`);
+  for (const on of [page, other]) {
+    const listening = on.waitForResponse((response) => response.url().includes('/api/events') && response.ok());
+    await on.goto('/');
+    await listening;
+  }
+  await page.getByRole('button', { name: 'Pause' }).click();
+  await page.getByText(/^Paused since \d\d:\d\d$/).waitFor();
+  const smell = { id: uuid7(), binId: bin.id, happenedAt: new Date().toISOString(), smell: 'rotten' };
+  const answer = await walk.context.request.post('/api/checks', { data: smell, headers: { origin: server.origin } });
+  expect(answer.status()).toBe(201);
+  // The board beside it has heard of it by then.
+  await expect.poll(() => tileOn(other).getAttribute('class'), { timeout: 10_000 }).toContain('is-act');
+  expect(await tileOn(page).getAttribute('class')).toContain('is-settled');
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await expect.poll(() => tileOn(page).getAttribute('class'), { timeout: 10_000 }).toContain('is-act');
+  await other.close();
+});
+
+/** Bins side by side in the first row, words that are cut, and what runs out of the page sideways. */
+const laidOut = async (on: Page) => ({
+  beside: await on
+    .locator('.tile')
+    .evaluateAll((tiles) => tiles.filter((tile) => tile.getBoundingClientRect().top === tiles[0]?.getBoundingClientRect().top).length),
+  cut: await on
+    .locator('.tile a, .count, .worst')
+    .evaluateAll((all) =>
+      all.filter((one) => one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1).map((one) => one.textContent),
+    ),
+  sideways: await sidewaysPx(on),
+});
+
+test('A20: at four times its size the grid is a list; with letters twice as large nothing of it is cut', async () => {
+  await show(hotWeek());
+  await page.setViewportSize({ width: 320, height: 256 });
+  expect(await laidOut(page)).toEqual({ beside: 1, cut: [], sideways: 0 });
+  await page.setViewportSize({ width: 360, height: 640 });
+  expect((await laidOut(page)).beside).toBe(6);
+  await page.evaluate(() => {
+    document.documentElement.style.fontSize = '200%';
+  });
+  const { beside, ...rest } = await laidOut(page);
+  expect(beside).toBeLessThanOrEqual(3);
+  expect(rest).toEqual({ cut: [], sideways: 0 });
+  await page.unroute('**/api/board');
+});
+
+test('A12, A13: each trend in the list is 80 x 16 px at least, says in words what it shows, and figures keep two digits, a unit and a day', async () => {
+  await page.goto('/');
+  const trends = page.locator('.worst .trend .spark');
+  expect(await trends.count()).toBe(await page.locator('.worst .entry:not(.entry-well)').count());
+  for (const { box, says } of await trends.evaluateAll((all) =>
+    all.map((one) => ({ box: one.getBoundingClientRect().toJSON() as DOMRect, says: one.getAttribute('aria-label') ?? '' })),
+  )) {
+    expect(box.width).toBeGreaterThanOrEqual(80);
+    expect(box.height).toBeGreaterThanOrEqual(16);
+    expect(says).toMatch(/, 8 weeks: .*\d.*(%|days?|°C|kg|g), (rising|falling|level), (above|below|within) the usual$/);
+  }
+  const facts = await page.locator('.worst .four dd, .worst .trend b, .worst .since').allTextContents();
+  expect(facts.length).toBeGreaterThan(20);
+  const NB = '\u00a0';
+  const figures = facts.flatMap(
+    (text) => text.replaceAll(/\d+ (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sept?|Oct|Nov|Dec)\b/g, '').match(/[\d.,]+\S*/g) ?? [],
+  );
+  expect(figures.length).toBeGreaterThan(10);
+  const isShort = (figure: string) =>
+    /^\d/.test(figure) &&
+    figure
+      .split(NB)[0]!
+      .replace(/\D/g, '')
+      .replace(/^0+|0+$/g, '').length <= 2;
+  expect(figures.filter((figure) => !isShort(figure) || !figure.includes(NB))).toEqual([]);
 });

@@ -15,11 +15,11 @@ describe('ownPath()', () => {
 });
 
 describe('pageClass()', () => {
-  it('knows bin-side pages and the wall', () => {
+  it('knows bin-side pages', () => {
     expect([pageClass('/bins/x/log'), pageClass('/log'), pageClass('/'), pageClass('/bins/x'), pageClass('/season')]).toEqual([
       'field',
       'field',
-      'wall',
+      '',
       '',
       '',
     ]);

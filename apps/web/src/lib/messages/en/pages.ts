@@ -92,7 +92,6 @@ export const pages = {
     byFed: 'Longest since fed',
     bySeen: 'Longest since looked at',
     canFeed: (codes: string) => `Can be fed today: ${codes}.`,
-    andMore: (n: number, codes: string) => `and ${n} more: ${codes}`,
     allBins: 'All bins',
     order: 'Order',
     listLabel: 'Bins that need someone, worst first',

@@ -7,6 +7,7 @@ import { madeUpWords } from './made-up.ts';
 import { mailing } from './mailing.ts';
 import { reasoning } from './reasoning.ts';
 import { seasons } from './seasons.ts';
+import { sighting } from './sighting.ts';
 import { told } from './told.ts';
 import { upkeep } from './upkeep.ts';
 import { waiting } from './waiting.ts';
@@ -30,4 +31,5 @@ export const others = {
   ...seasons,
   ...wallWords,
   ...asideWords,
+  ...sighting,
 } satisfies ForOthers;

@@ -86,7 +86,6 @@ export const pages = {
     byFed: 'Más tiempo sin comida',
     bySeen: 'Más tiempo sin mirar',
     canFeed: (codes: string) => `Hoy pueden comer: ${codes}.`,
-    andMore: (n: number, codes: string) => `y ${n} más: ${codes}`,
     allBins: 'Todas las composteras',
     order: 'Orden',
     listLabel: 'Composteras que necesitan a alguien, lo peor primero',
