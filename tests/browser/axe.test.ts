@@ -15,9 +15,10 @@ beforeAll(async () => {
   await signIn(walk, 'coordinator');
   const read = async (path: string) => (await walk.context.request.get(path)).json();
   const { bins } = await read('/api/board');
-  const bin = bins.find((one: { band: string }) => one.band === 'act').id as string;
+  const { id: bin, code } = bins.find((one: { band: string }) => one.band === 'act') as { id: string; code: string };
   places = {
     bin,
+    code,
     entry: (await read(`/api/bins/${bin}/entries`)).items[0].id,
     shift: (await read('/api/shifts')).items[0].id,
     site: (await read('/api/sites')).items[0].id,
@@ -92,15 +93,17 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/join/:invite',
     '/look/:look',
     '/look/:look/wall',
+    '/b/:code',
   ],
   pupil: ['/', '/bins/:bin', '/more', '/what-if?bed=thin&story=0f12g&day=7'],
   siteLead: ['/', '/shifts/:shift', '/classes', '/intake'],
-  volunteer: ['/', '/shifts', '/log', '/bins/:bin', '/bins/:bin/log', '/me', '/messages', '/me/when', '/waiting'],
+  volunteer: ['/', '/shifts', '/log', '/bins/:bin', '/bins/:bin/log', '/me', '/messages', '/me/when', '/waiting', '/find?code=ZZ9'],
   coordinator: [
     '/?order=place',
     '/bins/:bin',
     '/bins/:bin/edit',
     '/bins/new',
+    '/bins/labels',
     '/bins/:bin/log',
     '/bins/:bin/log?kind=check',
     '/bins/:bin/log?kind=harvest',

@@ -19,7 +19,8 @@ beforeAll(async () => {
   [server, browser] = await Promise.all([serve(), openBrowser()]);
   walk = await visit(browser, server.origin, { viewport: { width: 360, height: 640 } });
   await walk.context.request.post('/api/session/demo', { data: { as: 'coordinator' }, headers: { origin: server.origin } });
-  places.bin = (await read('/api/board')).bins[0].id;
+  const [bin] = (await read('/api/board')).bins;
+  Object.assign(places, { bin: bin.id, code: bin.code });
   places.shift = (await read('/api/shifts')).items[0].id;
 });
 afterAll(async () => {
@@ -29,15 +30,28 @@ afterAll(async () => {
 const real = (path: string) => path.replace(/:(\w+)/, (_, name: string) => places[name]!);
 
 describe('B2: at the bin', () => {
-  test.each(['/log', '/bins/:bin/log', '/bins/:bin/log?kind=check', '/bins/:bin/log?kind=harvest', '/bins/:bin/log?kind=care'])(
-    'everything on %s is 56 px and stands 8 px apart',
-    async (path) => {
-      await walk.page.goto(real(path), { waitUntil: 'load' });
-      const targets = await targetsOf(walk.page);
-      expect(targets.length).toBeGreaterThan(5);
-      expect([...tooSmall(targets, BIN_SIDE_PX), ...tooNear(targets, GAP_PX)]).toEqual([]);
-    },
-  );
+  test.each([
+    '/log',
+    '/find?code=ZZ9',
+    '/bins/:bin/log',
+    '/bins/:bin/log?kind=check',
+    '/bins/:bin/log?kind=harvest',
+    '/bins/:bin/log?kind=care',
+  ])('everything on %s is 56 px and stands 8 px apart', async (path) => {
+    await walk.page.goto(real(path), { waitUntil: 'load' });
+    const targets = await targetsOf(walk.page);
+    expect(targets.length).toBeGreaterThan(5);
+    expect([...tooSmall(targets, BIN_SIDE_PX), ...tooNear(targets, GAP_PX)]).toEqual([]);
+  });
+});
+
+test('B2: everything at the end of a label is 56 px and stands 8 px apart for who has not signed in', async () => {
+  const stranger = await visit(browser, server.origin, { viewport: { width: 360, height: 640 } });
+  await stranger.page.goto(real('/b/:code'), { waitUntil: 'load' });
+  const targets = await targetsOf(stranger.page);
+  expect(targets.length).toBeGreaterThan(2);
+  expect([...tooSmall(targets, BIN_SIDE_PX), ...tooNear(targets, GAP_PX)]).toEqual([]);
+  await stranger.close();
 });
 
 describe('B2: elsewhere', () => {
@@ -55,6 +69,7 @@ describe('B2: elsewhere', () => {
     '/messages/group',
     '/rota',
     '/intake',
+    '/bins/labels',
     '/more',
   ])('everything on %s is 44 px', async (path) => {
     await walk.page.goto(real(path), { waitUntil: 'load' });

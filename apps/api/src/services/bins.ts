@@ -33,7 +33,7 @@ export const listBins = (context: Context, siteId: string | undefined): { items:
 export function binCard(context: Context, code: string) {
   const bin = findBinByCode(context.store, code);
   if (bin === undefined) throw refuse('not-found');
-  return { id: bin.id, code: bin.code, name: bin.name };
+  return { code: bin.code, name: bin.name };
 }
 
 export function addBin(context: Signed, body: z.output<typeof BinNew>): Bin {

@@ -80,7 +80,7 @@ export const BinChange = z
   .partial()
   .strict();
 /** All that a signed-out scan of a label may see. */
-export const BinCard = z.object({ id: Id, code: z.string(), name: z.string() });
+export const BinCard = z.object({ code: z.string(), name: z.string() });
 
 export const IdParams = z.object({ id: Id });
 const listOf = <T extends z.ZodType>(item: T) => z.object({ items: z.array(item) });

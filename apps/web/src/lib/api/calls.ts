@@ -25,6 +25,7 @@ export const CALLS = {
   listSites: 'GET /api/sites',
   listBins: 'GET /api/bins',
   readBin: 'GET /api/bins/:id',
+  readBinCard: 'GET /api/bin-cards/:code',
   readBoard: 'GET /api/board',
   noteFlag: 'POST /api/bins/:id/flag-notes',
   endFlagNote: 'DELETE /api/flag-notes/:id',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { pageClass } from './page-class.ts';
-import { ownPath } from './paths.ts';
+import { ownPath, withNext } from './paths.ts';
 
 describe('ownPath()', () => {
   it('keeps our own pages', () => {
@@ -14,14 +14,24 @@ describe('ownPath()', () => {
   );
 });
 
+describe('withNext()', () => {
+  it('comes back as the page it named, and names the board by saying nothing', () => {
+    const through = withNext('/sign-in', '/b/T1?x=1');
+    expect(ownPath(new URL(through, 'http://a').searchParams.get('next'))).toBe('/b/T1?x=1');
+    expect(withNext('/sign-in', '/')).toBe('/sign-in');
+  });
+});
+
 describe('pageClass()', () => {
   it('knows bin-side pages', () => {
-    expect([pageClass('/bins/x/log'), pageClass('/log'), pageClass('/'), pageClass('/bins/x'), pageClass('/season')]).toEqual([
-      'field',
-      'field',
-      '',
-      '',
-      '',
-    ]);
+    expect([
+      pageClass('/bins/x/log'),
+      pageClass('/log'),
+      pageClass('/find'),
+      pageClass('/b/T1'),
+      pageClass('/'),
+      pageClass('/bins/x'),
+      pageClass('/season'),
+    ]).toEqual(['field', 'field', 'field', 'field', '', '', '']);
   });
 });

@@ -8,6 +8,10 @@ export const paths = {
   language: '/language',
   log: '/log',
   waiting: '/waiting',
+  find: '/find',
+  findBy: (code: string) => `/find?code=${encodeURIComponent(code)}`,
+  byCode: (code: string) => `/b/${code}`,
+  labels: '/bins/labels',
   shifts: '/shifts',
   season: '/season',
   seasonOf: ({ from, to, siteId }: { readonly from: string; readonly to: string; readonly siteId: string | null }) =>
@@ -62,3 +66,6 @@ export function ownPath(wanted: string | null | undefined): string {
 
 /** Whether a path is a bin's log form, the page that has to stay small (B26). */
 export const isLogPath = (path: string): boolean => /^\/bins\/[^/]+\/log$/.test(path);
+
+/** A page that one comes through on the way to another. */
+export const withNext = (path: string, next: string): string => (next === '/' ? path : `${path}?next=${encodeURIComponent(next)}`);

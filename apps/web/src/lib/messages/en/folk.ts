@@ -1,5 +1,22 @@
 // Data: the words for people, devices, classes and beginning a programme.
 export const folk = {
+  head: {
+    youAre: (name: string) => `You are ${name}`,
+  },
+  signIn: {
+    title: 'Sign in',
+    heading: 'Come in and see how the worms are.',
+    demoHeading: 'Look round first',
+    demoText: 'A made-up programme, with people, bins and a year of notes. Change what you like.',
+    asCoordinator: 'Look round as coordinator',
+    asVolunteer: 'Look round as volunteer',
+    coordinatorHeading: 'Coordinators',
+    email: 'E-mail address',
+    password: 'Password',
+    submit: 'Sign in',
+    volunteers: 'Volunteers need no password. Ask your coordinator for an invite: a link or a square code to scan.',
+    pupils: 'Pupils sign in with their class code and their picture card.',
+  },
   roles: { pupil: 'pupil', volunteer: 'volunteer', 'site-lead': 'site lead', coordinator: 'coordinator' },
   join: {
     title: 'Join',

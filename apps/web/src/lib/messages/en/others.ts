@@ -2,6 +2,7 @@ import { ahead } from './ahead.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
+import { labelWords } from './labels.ts';
 import { madeUpWords } from './made-up.ts';
 import { mailing } from './mailing.ts';
 import { reasoning } from './reasoning.ts';
@@ -26,6 +27,7 @@ export const others = {
   waiting,
   ...asking,
   ...mailing,
+  ...labelWords,
   ...told,
   ...seasons,
   ...wallWords,

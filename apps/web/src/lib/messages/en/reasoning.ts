@@ -226,6 +226,20 @@ function squeezeWord(squeeze: string | null): string {
 
 /** Why a bin is as it is and what helps: said on the board and on the bin's page, not in the log form. */
 export const reasoning = {
+  trend: {
+    airlessFrac: { name: 'Food without air', value: (v: string) => `${v} without air` },
+    moistureFracWb: { name: 'Wetness', value: (v: string) => `${v} water` },
+    foodInHandDays: { name: 'Days of food lying', value: (v: string) => `${v} of food` },
+    bedTempC: { name: 'Bed warmth', value: (v: string) => `${v} in the bed` },
+    castingsKgWb: { name: 'Castings in it', value: (v: string) => `${v} castings` },
+    says: (name: string, value: string, way: string, place: string) => `${name}, 8 weeks: ${value}, ${way}, ${place}`,
+    rising: 'rising',
+    falling: 'falling',
+    level: 'level',
+    above: 'above the usual',
+    below: 'below the usual',
+    within: 'within the usual',
+  },
   signals: signals as Record<SignalId, SignalWords>,
   reasons: reasons as Record<ReasonCode, (v: Reading, f: Format) => string>,
   remedies: remedies as Record<RemedyId, (x: RemedyFacts, f: Format) => string>,

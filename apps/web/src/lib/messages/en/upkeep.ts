@@ -155,6 +155,7 @@ export const upkeep = {
     classes: ['Classes', 'pupils and their picture cards'],
     sites: ['Sites, containers, bedding', 'climate, buckets and caddies, what is in store'],
     newBin: ['Add a bin', 'kind, size, where it stands'],
+    labels: ['Labels for bins', 'to print, with a code that phones read'],
     materials: ['Foods and bedding', 'what may go in, and what never'],
     madeUp: ['A made-up bin', 'ruin it and rescue it; for classes too'],
     wall: ['Wall screen', 'the board for a screen that people pass'],

@@ -1,5 +1,22 @@
 // Data: the words for people, devices, classes and beginning a programme, in Spanish.
 export const folk = {
+  head: {
+    youAre: (name: string) => `Eres ${name}`,
+  },
+  signIn: {
+    title: 'Entrar',
+    heading: 'Entra y mira cómo están las lombrices.',
+    demoHeading: 'Mira primero',
+    demoText: 'Un programa inventado, con personas, composteras y un año de notas. Cambia lo que quieras.',
+    asCoordinator: 'Mirar como coordinación',
+    asVolunteer: 'Mirar como voluntariado',
+    coordinatorHeading: 'Coordinación',
+    email: 'Dirección de correo',
+    password: 'Contraseña',
+    submit: 'Entrar',
+    volunteers: 'El voluntariado no necesita contraseña. Pide a coordinación una invitación: un enlace o un código cuadrado.',
+    pupils: 'El alumnado entra con el código de su clase y su tarjeta de dibujos.',
+  },
   roles: { pupil: 'alumnado', volunteer: 'voluntariado', 'site-lead': 'guía del sitio', coordinator: 'coordinación' },
   join: {
     title: 'Unirse',

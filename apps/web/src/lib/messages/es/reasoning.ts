@@ -231,6 +231,20 @@ function squeezeWord(squeeze: string | null): string {
 
 /** Why a bin is as it is and what helps: said on the board and on the bin's page, not in the log form. */
 export const reasoning = {
+  trend: {
+    airlessFrac: { name: 'Comida sin aire', value: (v: string) => `${v} sin aire` },
+    moistureFracWb: { name: 'Humedad', value: (v: string) => `${v} de agua` },
+    foodInHandDays: { name: 'Días de comida', value: (v: string) => `${v} de comida` },
+    bedTempC: { name: 'Calor del lecho', value: (v: string) => `${v} en el lecho` },
+    castingsKgWb: { name: 'Humus dentro', value: (v: string) => `${v} de humus` },
+    says: (name: string, value: string, way: string, place: string) => `${name}, 8 semanas: ${value}, ${way}, ${place}`,
+    rising: 'sube',
+    falling: 'baja',
+    level: 'sigue igual',
+    above: 'más de lo normal',
+    below: 'menos de lo normal',
+    within: 'dentro de lo normal',
+  },
   signals,
   reasons,
   remedies,

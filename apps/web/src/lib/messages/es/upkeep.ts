@@ -155,6 +155,7 @@ export const upkeep = {
     classes: ['Clases', 'alumnado y sus tarjetas de dibujos'],
     sites: ['Sitios, recipientes, cama', 'clima, cubos, lo que hay guardado'],
     newBin: ['Añadir una compostera', 'tipo, tamaño, dónde está'],
+    labels: ['Etiquetas', 'para imprimir, con un código que lee el teléfono'],
     materials: ['Alimentos y cama', 'qué puede entrar y qué nunca'],
     madeUp: ['Una compostera inventada', 'estropéala y sálvala; también para clases'],
     wall: ['Pantalla de pared', 'el tablero para una pantalla por donde pasa gente'],

@@ -1,11 +1,11 @@
 import { redirect } from '@sveltejs/kit';
 import { act, text } from '$lib/errors/act.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { ownPath } from '$lib/paths/paths.ts';
 import { deviceLabel } from '$lib/people/device-label.ts';
 import type { Actions } from './$types';
 
 export const actions: Actions = {
-  default: async ({ request, fetch }) => {
+  default: async ({ request, fetch, url }) => {
     const form = await request.formData();
     const outcome = await act(
       fetch,
@@ -13,6 +13,6 @@ export const actions: Actions = {
       { body: { code: text(form, 'code'), deviceLabel: deviceLabel(request.headers.get('user-agent') ?? '') } },
       form,
     );
-    return outcome.ok ? redirect(303, paths.board) : outcome.refused;
+    return outcome.ok ? redirect(303, ownPath(url.searchParams.get('next'))) : outcome.refused;
   },
 };
