@@ -3,6 +3,7 @@ import { batchRoutes } from './resources/batch.ts';
 import { binLifeRoutes } from './resources/bin-life.ts';
 import { calendarRoutes } from './resources/calendar.ts';
 import { careRoutes } from './resources/care.ts';
+import { castingsRoutes } from './resources/castings.ts';
 import { classRoutes } from './resources/class.ts';
 import { deviceRoutes } from './resources/device.ts';
 import { dutyRoutes } from './resources/duty.ts';
@@ -47,6 +48,7 @@ export * from './resources/batch.ts';
 export * from './resources/bin-life.ts';
 export * from './resources/calendar.ts';
 export * from './resources/care.ts';
+export * from './resources/castings.ts';
 export * from './resources/class.ts';
 export * from './resources/device.ts';
 export * from './resources/duty.ts';
@@ -101,6 +103,7 @@ export const ROUTES = [
   ...photoRoutes,
   ...flagNoteRoutes,
   ...stockRoutes,
+  ...castingsRoutes,
   ...stuffRoutes,
   ...peopleRoutes,
   ...availabilityRoutes,

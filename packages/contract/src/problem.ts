@@ -29,6 +29,7 @@ export const ERROR_CODES = [
   'photo-heic', // a format that cannot be read here
   'photo-unreadable',
   'photo-quota',
+  'castings-short', // more castings would have gone out of a store than were ready in it
   'zone-unknown',
   'material-never',
   'material-hidden',

@@ -65,7 +65,7 @@ export const entrySamples = {
       also: changed(body, { ...badTimes, 'a zone that this bin lacks': { leftover: [{ zone: 3, left: 'half' }] } }),
     };
   },
-  logHarvest: () => {
+  logHarvest: ({ containerId, schoolContainerId }) => {
     const body = {
       id: freshId(),
       binId: BINS.tote,
@@ -73,8 +73,25 @@ export const entrySamples = {
       massKg: 2.5,
       destination: 'beds',
       destinationNote: 'Leeks',
+      buckets: [
+        { grossKg: 1.9, tareKg: 0.4, containerId, typed: { value: 1.9, unit: 'kg' } },
+        { grossKg: 1.4, tareKg: 0.4 },
+      ],
+      moisture: { how: 'oven', dishG: 4, wetG: 54, dryG: 18 },
+      screened: true,
+      volumeL: 4,
     };
-    return { who: 'volunteer', url: '/api/harvests', body, also: changed(body, badTimes) };
+    const changes = {
+      ...badTimes,
+      'buckets that hold another weight': { massKg: 2.6 },
+      'a bucket that weighs no more than when empty': { buckets: [{ grossKg: 0.4, tareKg: 0.4 }] },
+      'a bucket of the other site': { buckets: [{ grossKg: 2.9, tareKg: 0.4, containerId: schoolContainerId }] },
+      'a dry sample that is heavier than the wet one': { moisture: { how: 'oven', dishG: 4, wetG: 18, dryG: 54 } },
+      'a dry sample that is less than its dish': { moisture: { how: 'oven', dishG: 18, wetG: 54, dryG: 4 } },
+      'a day of being ready for what does not cure': { readyOn: '2026-12-24' },
+      'ready before it was harvested': { destination: 'curing', readyOn: '2026-11-23' },
+    };
+    return { who: 'volunteer', url: '/api/harvests', body, also: changed(body, changes) };
   },
   listEntries: () => ({ who: 'pupil', url: `/api/bins/${BINS.tote}/entries?limit=5`, params: { id: BINS.tote } }),
   readEntry: ({ feedingId }) => ({ who: 'pupil', url: `/api/entries/${feedingId}`, params: { id: feedingId } }),

@@ -1,5 +1,6 @@
 import type { RouteName } from '@middenry/contract';
 import { BINS, freshId, PASSWORD, PEOPLE, SITES } from '../../cast.ts';
+import { castingsSamples } from './castings-samples.ts';
 import { classSamples } from './class-samples.ts';
 import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
@@ -222,6 +223,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...rotaSamples,
   ...photoSamples,
   ...flagSamples,
+  ...castingsSamples,
   ...places,
   ...people,
   ...shifts,

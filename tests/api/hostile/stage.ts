@@ -3,6 +3,7 @@ import { rmSync } from 'node:fs';
 import { endRotaRun, insertProposal, insertRotaRun, inviteProposal } from '../../../apps/api/src/db/repositories/rota.ts';
 import type { Store } from '../../../apps/api/src/db/store.ts';
 import { BINS, type Cast, copyOf, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
+import { makeCastings } from './castings-samples.ts';
 import { makeFlagNote } from './flag-samples.ts';
 import { makePhoto } from './photo-samples.ts';
 
@@ -36,6 +37,9 @@ export interface Stage {
   readonly schoolPhotoId: string;
   readonly flagNoteId: string;
   readonly schoolFlagNoteId: string;
+  /** Brought into the store by the volunteer, one at each site. */
+  readonly castingsId: string;
+  readonly schoolCastingsId: string;
   readonly containerId: string;
   readonly schoolContainerId: string;
   /** Of the other volunteer, at the school. */
@@ -135,6 +139,8 @@ export async function openStage(): Promise<Stage> {
     schoolPhotoId: freshId(),
     flagNoteId: freshId(),
     schoolFlagNoteId: freshId(),
+    castingsId: freshId(),
+    schoolCastingsId: freshId(),
     containerId: freshId(),
     schoolContainerId: freshId(),
     waitingId: freshId(),
@@ -171,6 +177,8 @@ export async function openStage(): Promise<Stage> {
   makePhoto(cast, ids.schoolPhotoId, BINS.school);
   makeFlagNote(cast, ids.flagNoteId, BINS.tote);
   makeFlagNote(cast, ids.schoolFlagNoteId, BINS.school);
+  makeCastings(cast, ids.castingsId, SITES.meadow);
+  makeCastings(cast, ids.schoolCastingsId, SITES.school);
   return { cast, ...ids, ...classes, card, schoolCard };
 }
 

@@ -37,6 +37,7 @@ export const PROBLEMS = {
   'photo-heic': { status: 422, title: 'HEIC photo', detail: 'HEIC photos cannot be read here; send JPEG, PNG or WebP.' },
   'photo-unreadable': { status: 422, title: 'No photo', detail: 'This is no whole JPEG, PNG or WebP photo of at most 50 megapixels.' },
   'photo-quota': { status: 409, title: 'Enough photos', detail: 'One person may keep 200 MB of photos; take some off first.' },
+  'castings-short': { status: 409, title: 'Not enough castings', detail: 'The store would have held less than nothing; see help.' },
   'zone-unknown': { status: 422, title: 'No such zone', detail: 'This bin has fewer zones.' },
   'material-never': { status: 422, title: 'Never fed', detail: 'This material does not belong in a worm bin.' },
   'material-hidden': { status: 422, title: 'Figures missing', detail: 'Fill in the missing figures of this material first.' },

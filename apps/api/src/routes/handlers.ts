@@ -4,6 +4,7 @@ import { listCalendarLinks } from './calendar/list-calendar-links.ts';
 import { readCalendar } from './calendar/read-calendar.ts';
 import { readShiftCalendar } from './calendar/read-shift-calendar.ts';
 import { revokeCalendarLink } from './calendar/revoke-calendar-link.ts';
+import { castingsHandlers } from './castings/handlers.ts';
 import { addClass } from './class/add-class.ts';
 import { addPupil } from './class/add-pupil.ts';
 import { enterAsPupil } from './class/enter-as-pupil.ts';
@@ -241,6 +242,7 @@ export const HANDLERS: readonly BoundRoute[] = [
   listIntakePlans,
   planIntake,
   acceptIntake,
+  ...castingsHandlers,
   ...seasonHandlers,
   logCare,
   logNote,

@@ -8,9 +8,11 @@ import type { EntryDetail, EntryRow } from '../db/repositories/entry-types.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
 import { settleBinState, settlesBin } from './bin-state.ts';
+import { checkStoreOf } from './castings.ts';
 import { detailOf, type EntryContent } from './entry-content.ts';
 import { checkEntry, placeInTime } from './entry-rules.ts';
 import { entryShape, type Reader } from './entry-shape.ts';
+import { dated } from './harvest.ts';
 import { materialsOf } from './materials.ts';
 import { nameFor } from './names.ts';
 import { once } from './once.ts';
@@ -58,7 +60,8 @@ function insertChecked(call: Signed, sent: SentCore, detail: EntryDetail): void 
   checkEntry(call, bin, { detail, shiftId: sent.shiftId });
   const when = placeInTime(bin, sent, now);
   const { id, binId, shiftId, note } = sent;
-  insertEntry(store, { id, binId, personId: who.personId, shiftId, note, receivedAt: now.toISOString(), ...when }, detail);
+  const core = { id, binId, personId: who.personId, shiftId, note, receivedAt: now.toISOString(), ...when };
+  insertEntry(store, core, dated(detail, when.localDate));
   if (settlesBin(detail)) settleBinState(call, binId);
 }
 
@@ -86,6 +89,7 @@ export function undo(call: Signed, id: string, own: (mine: boolean) => void): En
     own(mayChange(call, row));
     if (row.undoneAt !== null) throw refuse('already-undone');
     undoEntry(call.store, { row, at: call.now.toISOString(), personId: call.who.personId });
+    if (row.kind === 'harvest') checkStoreOf(call, id);
     if (settlesBin(row)) settleBinState(call, row.binId);
     if (row.personId !== call.who.personId) call.audit('entry.undone-for-another', id, { kind: row.kind, binId: row.binId });
     return readEntry(call, id);

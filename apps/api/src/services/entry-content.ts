@@ -1,8 +1,8 @@
 /** What was sent of an entry, as it is stored: kilograms become whole grams. */
 import type { CareNew, CheckNew, FeedingNew, HarvestNew, NoteNew, WormsNew } from '@middenry/contract';
-import { gramsFromKg } from '@middenry/domain';
+import { gramsFromKg, MILLIGRAMS_PER_GRAM, MILLILITRES_PER_LITRE } from '@middenry/domain';
 import type * as z from 'zod';
-import type { EntryDetail, TypedUnit } from '../db/repositories/entry-types.ts';
+import type { EntryDetail, HarvestDetail, TypedUnit } from '../db/repositories/entry-types.ts';
 
 type Sent<Kind extends string, Schema extends z.ZodType> = Omit<z.output<Schema>, 'id' | 'deviceAt'> & { readonly kind: Kind };
 
@@ -46,7 +46,12 @@ const feedingDetail = ({ kind, zone, beddingKg, beddingMaterialId, waterKg, item
   beddingG: gramsFromKg(beddingKg),
   beddingMaterialId,
   waterG: gramsFromKg(waterKg),
-  items: items.map(({ massKg, typed, ...item }) => ({ ...item, grams: gramsFromKg(massKg), ...typedColumns(typed) })),
+  items: items.map(({ massKg, typed, tareKg = 0, ...item }) => ({
+    ...item,
+    grams: gramsFromKg(massKg),
+    tareG: gramsFromKg(tareKg),
+    ...typedColumns(typed),
+  })),
 });
 
 const checkDetail = ({ kind, leftover, squeeze, smell, bedTempC, worms, ph, visitors }: Of<'check'>): EntryDetail => ({
@@ -54,11 +59,35 @@ const checkDetail = ({ kind, leftover, squeeze, smell, bedTempC, worms, ph, visi
   visitors: [...new Set(visitors)],
 });
 
-const harvestDetail = ({ kind, massKg, how, typed, destination, destinationNote }: Of<'harvest'>): EntryDetail => ({
-  ...{ kind, how, destination, destinationNote },
-  grams: gramsFromKg(massKg),
-  ...typedColumns(typed),
-});
+/** What its buckets held together is the harvest, to the gram; `checkHarvest` sees that what was sent says so too. */
+function harvestDetail(sent: Of<'harvest'>): EntryDetail {
+  const { kind, massKg, how, typed, destination, destinationNote, screened = null, volumeL = null, readyOn = null } = sent;
+  const buckets = (sent.buckets ?? []).map((bucket) => ({
+    grossG: gramsFromKg(bucket.grossKg),
+    tareG: gramsFromKg(bucket.tareKg ?? 0),
+    containerId: bucket.containerId ?? null,
+    ...typedColumns(bucket.typed ?? null),
+  }));
+  const sentG = gramsFromKg(massKg);
+  const heldG = buckets.reduce((sum, { grossG, tareG }) => sum + grossG - tareG, 0);
+  // Kilograms that a phone added up may be off by the rounding of each bucket, and by no more.
+  const grams = Math.abs(heldG - sentG) <= buckets.length ? heldG || sentG : sentG;
+  return {
+    ...{ kind, how, destination, destinationNote, grams, buckets, screened, readyOn },
+    ...typedColumns(typed),
+    volumeMl: volumeL === null ? null : Math.round(volumeL * MILLILITRES_PER_LITRE),
+    ...moistureColumns(sent.moisture ?? null),
+  };
+}
+
+type SentMoisture = NonNullable<Of<'harvest'>['moisture']>;
+type MoistureColumns = Pick<HarvestDetail, 'squeeze' | 'dishMg' | 'wetMg' | 'dryMg'>;
+
+function moistureColumns(moisture: SentMoisture | null): MoistureColumns {
+  if (moisture?.how !== 'oven') return { squeeze: moisture?.squeeze ?? null, dishMg: null, wetMg: null, dryMg: null };
+  const mg = (grams: number): number => Math.round(grams * MILLIGRAMS_PER_GRAM);
+  return { squeeze: null, dishMg: mg(moisture.dishG), wetMg: mg(moisture.wetG), dryMg: mg(moisture.dryG) };
+}
 
 const gramsOrNull = (massKg: number | null): number | null => (massKg === null ? null : gramsFromKg(massKg));
 

@@ -2,15 +2,18 @@
 import { CareNew, type Entry, type EntryVersion, WormsNew } from '@middenry/contract';
 import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
+import { harvestSite, putHarvestSite } from '../db/repositories/castings.ts';
 import { keepRevision, replaceEntry, revisionsOf } from '../db/repositories/entry.ts';
 import type { EntryDetail, EntryRow } from '../db/repositories/entry-types.ts';
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { settleBinState, settlesBin } from './bin-state.ts';
+import { checkStore, checkStoreOf } from './castings.ts';
 import { entryBinOrRefuse, entryOrRefuse, leadsSite, mayChange, readEntry, readerOf } from './entries.ts';
 import { detailOf, type EntryContent } from './entry-content.ts';
 import { checkEntry, placeInTime } from './entry-rules.ts';
 import { entryShape } from './entry-shape.ts';
+import { dated } from './harvest.ts';
 
 export interface Correction {
   readonly id: string;
@@ -51,8 +54,17 @@ function replaceChecked(call: Signed, row: EntryRow, content: EntryContent): voi
   const { happenedAt, localDate } = placeInTime(bin, { happenedAt: content.happenedAt }, call.now);
   keepRevision(call.store, { row, at: call.now.toISOString(), personId: call.who.personId });
   const { binId, shiftId, note } = content;
-  replaceEntry(call.store, row, { binId, shiftId, note, happenedAt, localDate }, detail);
+  const storeSiteId = harvestSite(call.store, row.id);
+  replaceEntry(call.store, row, { binId, shiftId, note, happenedAt, localDate }, dated(detail, localDate));
+  if (storeSiteId !== null) settleStore(call, row, { binId, storeSiteId });
   if (settlesBin(detail) || settlesBin(row)) for (const id of new Set([row.binId, binId])) settleBinState(call, id);
+}
+
+/** Castings stay in the store they went into while their bin is the same; neither store may come to hold less than nothing. */
+function settleStore(call: Signed, row: EntryRow, { binId, storeSiteId }: { binId: string; storeSiteId: string }): void {
+  if (binId === row.binId) putHarvestSite(call.store, row.id, storeSiteId);
+  else checkStore(call, storeSiteId);
+  checkStoreOf(call, row.id);
 }
 
 /** What an entry said before, newest first. */

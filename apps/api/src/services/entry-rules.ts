@@ -7,6 +7,7 @@ import type { Store } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { settlesBin } from './bin-state.ts';
 import { SKEW_TOLD_S } from './entry-shape.ts';
+import { checkHarvest } from './harvest.ts';
 import { localDateAt } from './local-time.ts';
 import { checkMaterial, materialsOf, type OwnMaterials } from './materials.ts';
 
@@ -59,6 +60,7 @@ export function checkEntry(call: Signed, bin: EntryBinRow, entry: { readonly det
   checkMaterials(materialsOf(store), detail);
   checkContainers(store, bin, detail);
   checkOtherBin(store, bin, detail);
+  if (detail.kind === 'harvest') checkHarvest(store, bin, detail);
 }
 
 /** To let a bin rest or to retire it is for those who look after its site. */

@@ -13,6 +13,7 @@ import type {
   TypedUnit,
   WormsDetail,
 } from '../db/repositories/entry-types.ts';
+import { harvestMoreShape } from './harvest.ts';
 import { materialName, type OwnMaterials } from './materials.ts';
 
 /** A phone's clock further off than this is said on the entry (criteria B24). */
@@ -59,6 +60,8 @@ function feedingShape(row: EntryRead & FeedingDetail, reader: Reader): z.output<
       containerId: item.containerId,
       containerCount: item.containerCount,
       typed: typedOf(item),
+      // Kept from before it was asked, an entry's old words lack it.
+      tareKg: kgFromGrams(item.tareG ?? 0),
     })),
     massKg: kgFromGrams(row.items.reduce((sum, item) => sum + item.grams, 0)),
     beddingKg: kgFromGrams(row.beddingG),
@@ -74,7 +77,8 @@ function checkShape(row: EntryRead & CheckDetail, reader: Reader): z.output<type
 
 function harvestShape(row: EntryRead & HarvestDetail, reader: Reader): z.output<typeof Harvest> {
   const { how, destination, destinationNote } = row;
-  return { ...tail(row, reader), kind: 'harvest', massKg: kgFromGrams(row.grams), how, typed: typedOf(row), destination, destinationNote };
+  const core = { kind: 'harvest', massKg: kgFromGrams(row.grams), how, typed: typedOf(row), destination, destinationNote } as const;
+  return { ...tail(row, reader), ...core, ...harvestMoreShape(row) };
 }
 
 function careShape(row: EntryRead & CareDetail, reader: Reader): z.output<typeof Care> {

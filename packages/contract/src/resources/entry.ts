@@ -4,6 +4,7 @@ import * as z from 'zod';
 import { Id, Instant, MassKg, MassKgOrZero, PersonRef, Typed } from '../common.ts';
 import { grownUps, members, owners, type RouteSpec } from '../route.ts';
 import { Care, CareNew, NoteEntry, NoteNew, Worms, WormsNew } from './care.ts';
+import { DESTINATIONS, harvestMore, harvestMoreNew } from './castings.ts';
 import { entryBase, entryTail, Zone } from './entry-base.ts';
 import { IdParams } from './place.ts';
 
@@ -16,6 +17,7 @@ export const FeedingItem = z
     containerId: Id.nullable().default(null),
     containerCount: z.number().min(0.1).max(100).nullable().default(null),
     typed: Typed.nullable().default(null),
+    tareKg: MassKgOrZero.max(100, 'must be at most 100 kg').optional().describe('what it was weighed in, and `massKg` is without'),
   })
   .strict();
 export const FeedingNew = z
@@ -45,7 +47,6 @@ export const CheckNew = z
   })
   .strict();
 
-export const DESTINATIONS = ['plots', 'beds', 'class', 'sale', 'given-away', 'stock', 'curing', 'other'] as const;
 export const HarvestNew = z
   .object({
     ...entryBase,
@@ -54,6 +55,7 @@ export const HarvestNew = z
     typed: Typed.nullable().default(null),
     destination: z.enum(DESTINATIONS),
     destinationNote: z.string().trim().max(200).default(''),
+    ...harvestMoreNew,
   })
   .strict();
 
@@ -71,6 +73,7 @@ export const Feeding = z.object({
       containerId: Id.nullable(),
       containerCount: z.number().nullable(),
       typed: Typed.nullable(),
+      tareKg: z.number(),
     }),
   ),
   massKg: z.number(),
@@ -97,6 +100,7 @@ export const Harvest = z.object({
   typed: Typed.nullable(),
   destination: z.enum(DESTINATIONS),
   destinationNote: z.string(),
+  ...harvestMore,
 });
 
 export const Entry = z.discriminatedUnion('kind', [Feeding, Check, Harvest, Care, NoteEntry, Worms]);

@@ -2,7 +2,7 @@ import { SEASON_COLUMN_IDS, SEEN_PROBLEMS, type SeasonColumnId } from '@middenry
 import * as z from 'zod';
 import { Id, LocalDate } from '../common.ts';
 import { everyone, leads, type RouteSpec } from '../route.ts';
-import { DESTINATIONS } from './entry.ts';
+import { DESTINATIONS } from './castings.ts';
 
 /** Totals in whole grams, millilitres and minutes, so that a total is the sum of its rows to the gram. */
 export const SeasonFigures = z.object(Object.fromEntries(SEASON_COLUMN_IDS.map((id) => [id, z.int()])) as Record<SeasonColumnId, z.ZodInt>);

@@ -1,5 +1,6 @@
 /** Grams of a kilogram. */
 export const GRAMS_PER_KG = 1000;
+export const MILLIGRAMS_PER_GRAM = 1000;
 export const MILLIGRAMS_PER_KG = 1_000_000;
 /** Exact by the international yard and pound agreement of 1959. */
 export const GRAMS_PER_LB = 453.59237;

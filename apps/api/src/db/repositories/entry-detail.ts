@@ -3,7 +3,8 @@
 import { all, run } from '../rows.ts';
 import type { Store } from '../store.ts';
 import { insertCare, insertWorms, readCares, readWorms } from './entry-care.ts';
-import type { CheckDetail, EntryDetail, FeedingDetail, FeedingItemRow, HarvestDetail } from './entry-types.ts';
+import { insertHarvest, readHarvests } from './entry-harvest.ts';
+import type { CheckDetail, EntryDetail, FeedingDetail, FeedingItemRow } from './entry-types.ts';
 
 type WithId<T> = T & { readonly entryId: string };
 
@@ -45,8 +46,8 @@ function insertFeeding(store: Store, entryId: string, detail: FeedingDetail): vo
   detail.items.forEach((item, seq) => {
     run(
       store,
-      `INSERT INTO feeding_item (entry_id, seq, material_id, grams, how, preparation, container_id, container_count, typed_value, typed_unit)
-       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+      `INSERT INTO feeding_item (entry_id, seq, material_id, grams, how, preparation, container_id, container_count, typed_value, typed_unit, tare_g)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
       entryId,
       seq,
       item.materialId,
@@ -57,6 +58,7 @@ function insertFeeding(store: Store, entryId: string, detail: FeedingDetail): vo
       item.containerCount,
       item.typedValue,
       item.typedUnit,
+      item.tareG,
     );
   });
 }
@@ -80,27 +82,13 @@ function insertCheck(store: Store, entryId: string, detail: CheckDetail): void {
   }
 }
 
-function insertHarvest(store: Store, entryId: string, detail: HarvestDetail): void {
-  run(
-    store,
-    'INSERT INTO harvest (entry_id, grams, how, typed_value, typed_unit, destination, destination_note) VALUES (?, ?, ?, ?, ?, ?, ?)',
-    entryId,
-    detail.grams,
-    detail.how,
-    detail.typedValue,
-    detail.typedUnit,
-    detail.destination,
-    detail.destinationNote,
-  );
-}
-
 /** Takes the details away so that corrected ones can take their place; call inside a write transaction. */
 export function deleteDetail(store: Store, entryId: string, kind: EntryDetail['kind']): void {
   const sql = DELETE_DETAIL[kind];
   if (sql !== null) run(store, sql, entryId);
 }
 
-/** Items, leftovers and visitors go with the row they belong to. */
+/** Items, leftovers, visitors and buckets go with the row they belong to. */
 const DELETE_DETAIL: Readonly<Record<EntryDetail['kind'], string | null>> = {
   feeding: 'DELETE FROM feeding WHERE entry_id = ?',
   check: 'DELETE FROM bin_check WHERE entry_id = ?',
@@ -127,7 +115,7 @@ function readFeedings(store: Store, ids: string, found: Map<string, EntryDetail>
     all<WithId<FeedingItemRow>>(
       store,
       `SELECT entry_id AS entryId, material_id AS materialId, grams, how, preparation, container_id AS containerId,
-              container_count AS containerCount, typed_value AS typedValue, typed_unit AS typedUnit
+              container_count AS containerCount, typed_value AS typedValue, typed_unit AS typedUnit, tare_g AS tareG
        FROM feeding_item WHERE entry_id IN (SELECT value FROM json_each(?)) ORDER BY entry_id, seq`,
       ids,
     ),
@@ -166,18 +154,6 @@ function readChecks(store: Store, ids: string, found: Map<string, EntryDetail>):
   )) {
     const seen = (visitors.get(entryId) ?? []).map((row) => row.visitor);
     found.set(entryId, { kind: 'check', ...check, leftover: leftovers.get(entryId) ?? [], visitors: seen });
-  }
-}
-
-function readHarvests(store: Store, ids: string, found: Map<string, EntryDetail>): void {
-  for (const { entryId, ...harvest } of all<WithId<Omit<HarvestDetail, 'kind'>>>(
-    store,
-    `SELECT entry_id AS entryId, grams, how, typed_value AS typedValue, typed_unit AS typedUnit, destination,
-            destination_note AS destinationNote
-     FROM harvest WHERE entry_id IN (SELECT value FROM json_each(?))`,
-    ids,
-  )) {
-    found.set(entryId, { kind: 'harvest', ...harvest });
   }
 }
 

@@ -35,6 +35,8 @@ export interface FeedingItemRow {
   readonly containerCount: number | null;
   readonly typedValue: number | null;
   readonly typedUnit: TypedUnit | null;
+  /** What it was weighed in; `grams` are without. */
+  readonly tareG: number;
 }
 
 export interface FeedingDetail {
@@ -57,6 +59,14 @@ export interface CheckDetail {
   readonly visitors: readonly Visitor[];
 }
 
+export interface BucketRow {
+  readonly grossG: number;
+  readonly tareG: number;
+  readonly containerId: string | null;
+  readonly typedValue: number | null;
+  readonly typedUnit: TypedUnit | null;
+}
+
 export interface HarvestDetail {
   readonly kind: 'harvest';
   readonly grams: number;
@@ -65,6 +75,16 @@ export interface HarvestDetail {
   readonly typedUnit: TypedUnit | null;
   readonly destination: Destination;
   readonly destinationNote: string;
+  readonly buckets: readonly BucketRow[];
+  readonly screened: boolean | null;
+  readonly volumeMl: number | null;
+  readonly squeeze: Squeeze | null;
+  /** A sample dried in a dish, as the scale showed it. */
+  readonly dishMg: number | null;
+  readonly wetMg: number | null;
+  readonly dryMg: number | null;
+  /** Of castings that cure; null until it is known on which day they were harvested. */
+  readonly readyOn: string | null;
 }
 
 export type CareAction =

@@ -52,6 +52,7 @@ export const feedingItem = sqliteTable(
     containerCount: real('container_count'),
     typedValue: real('typed_value'),
     typedUnit: text('typed_unit', { enum: ['kg', 'g', 'lb', 'oz', 'container'] }),
+    tareG: integer('tare_g').notNull().default(0),
   },
   (table) => [primaryKey({ columns: [table.entryId, table.seq] })],
 );
@@ -83,13 +84,3 @@ export const checkVisitor = sqliteTable(
   },
   (table) => [primaryKey({ columns: [table.entryId, table.visitor] })],
 );
-
-export const harvest = sqliteTable('harvest', {
-  entryId: text('entry_id').primaryKey(),
-  grams: integer('grams').notNull(),
-  how: text('how', { enum: ['weighed', 'container', 'guessed'] }).notNull(),
-  typedValue: real('typed_value'),
-  typedUnit: text('typed_unit', { enum: ['kg', 'g', 'lb', 'oz', 'container'] }),
-  destination: text('destination', { enum: ['plots', 'beds', 'class', 'sale', 'given-away', 'stock', 'curing', 'other'] }).notNull(),
-  destinationNote: text('destination_note').notNull().default(''),
-});

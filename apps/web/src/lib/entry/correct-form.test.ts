@@ -29,6 +29,7 @@ const item = {
   preparation: 'chopped',
   containerId: ID,
   containerCount: 1,
+  tareKg: 0,
   typed: { value: 1, unit: 'container' },
 };
 const ENTRIES = [
@@ -44,7 +45,15 @@ const ENTRIES = [
     ph: null,
     visitors: ['mites'],
   },
-  { ...tail, kind: 'harvest', massKg: 6.25, how: 'weighed', typed: null, destination: 'beds', destinationNote: '' },
+  {
+    ...{ ...tail, kind: 'harvest', massKg: 6.25, how: 'weighed', typed: null, destination: 'curing', destinationNote: '' },
+    buckets: [
+      { grossKg: 4.4, tareKg: 0.4, massKg: 4, containerId: ID, typed: { value: 4.4, unit: 'kg' } },
+      { grossKg: 2.25, tareKg: 0, massKg: 2.25, containerId: null, typed: null },
+    ],
+    moisture: { how: 'oven', squeeze: null, dishG: 4, wetG: 54, dryG: 18, moistureFracWb: 0.72, lowFracWb: 0.72, highFracWb: 0.72 },
+    ...{ screened: true, volumeL: 10, readyOn: '2026-12-15', correctedKg: 5 },
+  },
   { ...tail, kind: 'care', action: 'watered', zone: 2, massKg: 1, materialId: null, materialName: null, exposure: null, share: null },
   { ...tail, kind: 'note' },
   { ...tail, kind: 'worms', direction: 'added', massKg: 0.5, how: 'guessed', share: null, otherBinId: null, otherBinCode: null },
@@ -75,6 +84,9 @@ describe('readCorrection()', () => {
       'leftover',
       'visitors',
       'destination',
+      'readyOn',
+      'screened',
+      'volumeL',
       'action',
     ]) {
       if (name in body) expect(body[name]).toEqual(was[name]);
@@ -87,6 +99,23 @@ describe('readCorrection()', () => {
       ok: true,
       body: { zone: 3, happenedAt: '2026-11-23T10:12:00Z', items: [{ massKg: 2.5, how: 'weighed' }] },
     });
+  });
+
+  it('a harvest keeps its buckets and its moisture while its weight is the same', () => {
+    const harvest = ENTRIES[2] as Entry;
+    const kept = readCorrection(harvest, form(harvest, { note: 'sieved' }), f);
+    expect(kept).toMatchObject({
+      ok: true,
+      body: {
+        buckets: [
+          { grossKg: 4.4, tareKg: 0.4, containerId: ID },
+          { grossKg: 2.25, tareKg: 0 },
+        ],
+        moisture: { how: 'oven', dishG: 4, wetG: 54, dryG: 18 },
+      },
+    });
+    const typedOver = readCorrection(harvest, form(harvest, { mass: '6', destination: 'beds' }), f);
+    expect(typedOver).toMatchObject({ ok: true, body: { massKg: 6, buckets: [], readyOn: null, screened: true } });
   });
 
   it('takes what was left in a zone that the check had not looked into, and takes a zone out again', () => {

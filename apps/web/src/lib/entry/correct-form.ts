@@ -79,7 +79,10 @@ function bodyOf(entry: Entry, form: FormData, f: Format, base: Base, mass: Mass)
           const rest = { materialId: text(form, `food-${i}`) || item.materialId, massKg, preparation: item.preparation };
           // A weight typed over a container is a weight, and no longer so many buckets.
           return same
-            ? { ...rest, how: item.how, containerId: item.containerId, containerCount: item.containerCount, typed: item.typed }
+            ? {
+                ...{ ...rest, how: item.how, containerId: item.containerId, containerCount: item.containerCount },
+                ...{ typed: item.typed, tareKg: item.tareKg },
+              }
             : { ...rest, how: 'weighed' as const };
         }),
         beddingKg: mass('bedding', entry.beddingKg, 0),
@@ -89,14 +92,7 @@ function bodyOf(entry: Entry, form: FormData, f: Format, base: Base, mass: Mass)
     case 'check':
       return { ...base, kind: 'check', ...checkFields(form, f) };
     case 'harvest':
-      return {
-        ...base,
-        kind: 'harvest',
-        massKg: mass('mass', entry.massKg, LEAST_KG),
-        how: entry.how,
-        destination: text(form, 'destination') as typeof entry.destination,
-        destinationNote: text(form, 'destinationNote'),
-      };
+      return { ...base, kind: 'harvest', ...harvestFields(entry, form, mass('mass', entry.massKg, LEAST_KG)) };
     case 'care': {
       const massKg = entry.massKg === null ? null : mass('mass', entry.massKg, LEAST_KG);
       return {
@@ -127,6 +123,35 @@ function bodyOf(entry: Entry, form: FormData, f: Format, base: Base, mass: Mass)
     default:
       return entry satisfies never;
   }
+}
+
+type Harvest = Extract<Entry, { kind: 'harvest' }>;
+type SentMoisture = NonNullable<Extract<Correction, { kind: 'harvest' }>['moisture']>;
+
+/** A weight typed over several buckets is a weight, and no longer so many buckets. */
+function harvestFields(entry: Harvest, form: FormData, massKg: number) {
+  const same = Math.abs(massKg - entry.massKg) < LEAST_KG;
+  const destination = text(form, 'destination') as Harvest['destination'];
+  const isCuring = destination === 'curing' && entry.destination === 'curing';
+  return {
+    massKg: same ? entry.massKg : massKg,
+    how: entry.how,
+    typed: same ? entry.typed : null,
+    buckets: same ? entry.buckets.map(({ massKg: _, ...bucket }) => bucket) : [],
+    moisture: moistureAgain(entry),
+    screened: entry.screened,
+    volumeL: entry.volumeL,
+    readyOn: isCuring ? entry.readyOn : null,
+    destination,
+    destinationNote: text(form, 'destinationNote'),
+  };
+}
+
+function moistureAgain({ moisture }: Harvest): SentMoisture | null {
+  if (moisture === null) return null;
+  const { squeeze, dishG, wetG, dryG } = moisture;
+  if (squeeze !== null) return { how: 'squeeze', squeeze };
+  return dishG === null || wetG === null || dryG === null ? null : { how: 'oven', dishG, wetG, dryG };
 }
 
 /** An entry that says no share keeps none; one that does keeps its own where nothing else was chosen. */

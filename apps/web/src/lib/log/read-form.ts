@@ -103,7 +103,8 @@ function readItem(form: FormData, ctx: FormContext): Read<FeedingItem> {
   const weight = readWeight(form, ctx);
   if (!weight.ok) return weight;
   const { tare, ...body } = weight.body;
-  return { ok: true, body: { materialId, ...body, how: form.get('guessed') ? 'guessed' : 'weighed', containerId: tare?.id ?? null } };
+  const scale = tare ? { containerId: tare.id, tareKg: tare.tareKg } : { containerId: null };
+  return { ok: true, body: { materialId, ...body, how: form.get('guessed') ? 'guessed' : 'weighed', ...scale } };
 }
 
 export function readFeeding(form: FormData, ctx: FormContext): Read<BodyOf<'logFeeding'>> {

@@ -41,6 +41,7 @@ export const ENTRIES: readonly TableWords[] = [
       preparation: 'whole, chopped, frozen or pureed',
       container_id: 'The container it was counted in (table container); empty: none',
       container_count: 'How many of that container; empty: none',
+      tare_g: 'What it was weighed in, which grams are without [g]',
     },
   },
   {
@@ -66,6 +67,34 @@ export const ENTRIES: readonly TableWords[] = [
     columns: {
       destination: 'Where they went: plots, beds, class, sale, given-away, stock, curing or other',
       destination_note: 'More about where, in words',
+      site_id: 'The site in whose store they are, or from which they went (table site)',
+      ready_on: 'The day from which castings that cure may be given out; empty: they do not cure',
+      screened: '1 sieved, 0 not; empty: not said',
+      volume_ml: 'What they filled [millilitres]; empty: not measured',
+      squeeze: 'What a squeezed handful did: crumbles, damp, one-two-drops, few-drops or trickle; empty: not tried',
+      dish_mg: 'The empty dish of a sample that was dried [mg]; empty: none was',
+      wet_mg: 'The dish with the wet sample [mg]; empty: none was dried',
+      dry_mg: 'The dish with the dry sample [mg]; empty: none was dried',
+    },
+  },
+  {
+    table: 'harvest_bucket',
+    row: 'One bucket in which castings were weighed; a harvest is what all its buckets held',
+    columns: {
+      gross_g: 'What the scale showed, bucket and all [g]',
+      tare_g: 'What the bucket weighs empty [g]',
+      container_id: 'Which container it was (table container); empty: not said',
+    },
+  },
+  {
+    table: 'castings_move',
+    row: 'Castings that came into the store of a site other than by a harvest, or went out of it',
+    columns: {
+      kind: 'given-out, brought-in or written-off',
+      destination: 'To whom they were given: plots, beds, class, sale, given-away or other; empty: they were not given out',
+      destination_note: 'More about to whom, in words',
+      receiver: 'Who took them, where somebody wanted to be named; empty: nobody did, or it was erased',
+      moved_at: 'When this was written down, an instant in UTC',
     },
   },
   {

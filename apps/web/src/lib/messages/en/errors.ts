@@ -34,6 +34,7 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   },
   'photo-unreadable': { what: 'This is not a photo that we can read.', next: 'Take it again, or choose another one.' },
   'photo-quota': { what: 'You have as many photos here as one person may.', next: 'Take some old ones off first.' },
+  'castings-short': { what: 'There are not so many castings in store.', next: 'Take less, or take back first what was given out.' },
   'zone-unknown': { what: 'This bin has no such zone.', next: 'Choose one of its zones.' },
   'material-never': { what: 'This must never go into a worm bin.', next: 'Leave it out. If it is already in, take it out.' },
   'material-hidden': {
