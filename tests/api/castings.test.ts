@@ -217,8 +217,9 @@ async function doOne({ what, on, massKg, which }: Step): Promise<Answer | null> 
   if (what === 'cure') return reap({ massKg, happenedAt, destination: 'curing', readyOn: '2026-11-25' });
   if (what === 'bring') return move({ massKg, on, kind: 'brought-in', destination: null });
   if (what === 'give') return move({ massKg, on });
-  const table = what === 'undo-move' ? 'castings_move' : 'entry';
-  const ids = cast.store.sql(`SELECT id FROM ${table} WHERE undone_at IS NULL ORDER BY id`).pluck().all() as string[];
+  const moves = cast.store.sql('SELECT id FROM castings_move WHERE undone_at IS NULL ORDER BY id');
+  const entries = cast.store.sql('SELECT id FROM entry WHERE undone_at IS NULL ORDER BY id');
+  const ids = (what === 'undo-move' ? moves : entries).pluck().all() as string[];
   const id = ids[which % Math.max(1, ids.length)];
   if (id === undefined) return null;
   if (what === 'undo-move') return cast.call('volunteer', 'DELETE', `/api/castings-moves/${id}`);

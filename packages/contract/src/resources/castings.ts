@@ -53,7 +53,7 @@ export type Moisture = z.infer<typeof Moisture>;
 export const harvestMoreNew = {
   buckets: z.array(BucketNew).max(40, 'must be at most 40 buckets').optional().describe('together they hold `massKg`'),
   moisture: MoistureNew.nullable().optional(),
-  screened: z.boolean().nullable().optional(),
+  screened: z.boolean().optional(),
   volumeL: z.number().min(0.001).max(2000).nullable().optional().describe('measured by the bucket'),
   readyOn: LocalDate.nullable().optional().describe('of castings that cure; left out: three weeks later'),
 };

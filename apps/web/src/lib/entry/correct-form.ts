@@ -139,7 +139,7 @@ function harvestFields(entry: Harvest, form: FormData, massKg: number) {
     typed: same ? entry.typed : null,
     buckets: same ? entry.buckets.map(({ massKg: _, ...bucket }) => bucket) : [],
     moisture: moistureAgain(entry),
-    screened: entry.screened,
+    ...(entry.screened === null ? {} : { screened: entry.screened }),
     volumeL: entry.volumeL,
     readyOn: isCuring ? entry.readyOn : null,
     destination,
