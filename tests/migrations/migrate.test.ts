@@ -121,3 +121,44 @@ it('every migration of this program applies to an empty store and leaves it soun
   expect(store.sqlite.prepare('SELECT name FROM applied_migration ORDER BY number').pluck().all()).toEqual(files.sort());
   expect(store.sqlite.pragma('integrity_check', { simple: true })).toBe('ok');
 });
+
+const SITE = '0192f000-0000-7000-8000-000000000001';
+const HARVESTS = `
+  INSERT INTO site (id, name, time_zone, created_at) VALUES ('0192f000-0000-7000-8000-000000000001', 'Long Meadow', 'Europe/London', '2026-06-01');
+  INSERT INTO bin (id, site_id, code, name, kind, area_m2, depth_m, zones, open_base, exposure, started_on, start_worms_g,
+      start_bed_water_g, check_interval_days, created_at)
+    VALUES ('0192f000-0000-7000-8000-000000000002', '0192f000-0000-7000-8000-000000000001', 'F1', 'Flow', 'flow-through', 0.5, 0.5, 2, 0, 'shade', '2026-06-01', 500, 4000, 7, '2026-06-01');
+  INSERT INTO entry (id, kind, bin_id, happened_at, local_date, received_at)
+    SELECT value, 'harvest', '0192f000-0000-7000-8000-000000000002', '2026-11-20T10:00:00.000Z', '2026-11-20', '2026-11-20T10:00:00.000Z'
+    FROM json_each('["0192f000-0000-7000-8000-000000000003", "0192f000-0000-7000-8000-000000000004"]');
+  INSERT INTO harvest VALUES ('0192f000-0000-7000-8000-000000000003', 6250, 'weighed', 6.25, 'kg', 'curing', 'by the shed'), ('0192f000-0000-7000-8000-000000000004', 900, 'guessed', NULL, NULL, 'beds', '');`;
+
+it('harvests from before castings had a store keep all they said; what was to cure is ready three weeks later', () => {
+  const files = readdirSync(MIGRATIONS_DIR)
+    .filter((name) => name.endsWith('.sql'))
+    .sort();
+  const castings = files.findIndex((name) => name.endsWith('_castings.sql'));
+  const copy = (names: readonly string[]) => {
+    for (const name of names) cpSync(join(MIGRATIONS_DIR, name), join(migrations, name));
+  };
+  copy(files.slice(0, castings));
+  run();
+  store.sqlite.exec(HARVESTS);
+  copy(files);
+  run();
+  const rows = store.sqlite.prepare('SELECT * FROM harvest ORDER BY entry_id').all() as Record<string, unknown>[];
+  expect(
+    rows.map(({ grams, how, typed_value, destination_note, site_id, ready_on }) => [
+      grams,
+      how,
+      typed_value,
+      destination_note,
+      site_id,
+      ready_on,
+    ]),
+  ).toEqual([
+    [6250, 'weighed', 6.25, 'by the shed', SITE, '2026-12-11'],
+    [900, 'guessed', null, '', SITE, null],
+  ]);
+  expect(store.sqlite.pragma('foreign_key_check')).toEqual([]);
+});
