@@ -95,6 +95,8 @@ export const ENTRIES: readonly TableWords[] = [
       destination_note: 'More about to whom, in words',
       receiver: 'Who took them, where somebody wanted to be named; empty: nobody did, or it was erased',
       moved_at: 'When this was written down, an instant in UTC',
+      undone_at: 'When it was taken back, an instant in UTC; empty: it stands',
+      undone_by: 'Who took it back (table person)',
     },
   },
   {
