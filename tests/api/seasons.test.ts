@@ -38,6 +38,10 @@ describe('seasons by name', () => {
     expect((await cast.call('siteLead', 'DELETE', `/api/seasons/${whole.id}`)).status).toBe(404);
     const days = { name: 'Meadow year', from: '2026-01-01', to: '2026-12-31' };
     expect((await cast.call('siteLead', 'PUT', `/api/seasons/${mine.id}`, days)).body).toMatchObject(days);
+    const texts = { opening: ' Rain.\n\nThen sun. ', bins: '' };
+    await cast.call('siteLead', 'PUT', `/api/seasons/${mine.id}`, { ...days, texts });
+    const named = await cast.call('siteLead', 'PUT', `/api/seasons/${mine.id}`, { ...days, name: 'Year' });
+    expect(named.body).toMatchObject({ name: 'Year', texts: { opening: 'Rain.\n\nThen sun.' } });
     expect((await cast.call('siteLead', 'DELETE', `/api/seasons/${mine.id}`)).status).toBe(204);
     expect((await cast.call('siteLead', 'GET', '/api/seasons')).body.items).toHaveLength(1);
   });
@@ -67,7 +71,7 @@ describe('what a season says beside its totals', () => {
   test('D2: problems found and solved with days, shifts planned, filled and attended, hours planned and given, people', async () => {
     const { total, problems, people, rates } = await read();
     expect(problems).toMatchObject({ found: 2, solved: 1, daysToSolveMedian: 10, daysToSolveLongest: 10 });
-    expect(problems.byKind).toContainEqual({ problem: 'leftover', found: 1, solved: 0 });
+    expect(problems.byKind).toContainEqual({ problem: 'leftover', found: 1, solved: 0, daysToSolveMedian: null, daysToSolveLongest: null });
     expect(total).toMatchObject({ shifts: 1, places: 3, placesTaken: 1, placesCame: 1, minutesPlanned: 270, minutes: 60 });
     expect(people).toEqual({ adults: 2, young: 0 });
     // 3 kg of castings out of 1.5 kg of scraps and 0.75 kg of bedding.
@@ -135,9 +139,10 @@ describe('published reports', () => {
 
   test('D14: it keeps its numbers; what is noted, corrected or undone later is told as changed since', async () => {
     const kept = await harvest(2);
-    const id = await publish();
+    const texts = { problems: 'The cold did it.' };
+    const id = await publish({ texts });
     const first = await open(id);
-    expect([first.season, first.changed]).toEqual([await read(), []]);
+    expect([first.season, first.changed, first.texts]).toEqual([await read(), [], texts]);
     await harvest(0.75);
     const later = await open(id);
     expect(later.season).toEqual(first.season);

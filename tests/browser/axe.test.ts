@@ -47,6 +47,9 @@ async function letIn(coordinator: Walk): Promise<void> {
   const invite = async (role: string) =>
     tokenOf((await post(coordinator, '/api/invites', { id: newId(), role, name: 'Sorrel A.', siteIds: [siteId] })).path);
   places.invite = await invite('volunteer');
+  const season = { siteId, name: 'Year', from: '2026-01-01', to: '2026-12-31' };
+  places.named = (await post(coordinator, '/api/seasons', { id: newId(), ...season })).id;
+  places.published = (await post(coordinator, '/api/published-seasons', { id: newId(), ...season })).id;
   places.look = tokenOf((await post(coordinator, '/api/links', { id: newId(), kind: 'board' })).path);
   const classId = newId();
   await post(coordinator, '/api/classes', { id: classId, siteId, name: 'Visitors', ageBand: '9-12' });
@@ -119,6 +122,8 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/second-step',
     '/shifts/:shift',
     '/season',
+    '/season/named/:named',
+    '/season/published/:published',
     '/people',
     '/classes',
     '/sites',

@@ -23,6 +23,7 @@ afterAll(async () => {
   await server?.stop();
 });
 
+const NEW_ID = '0199f000-0000-7000-8000-000000000f01';
 const rowsOf = (caption: string, part: 'tbody' | 'tfoot') =>
   walk.page
     .locator('table', { has: walk.page.locator('caption', { hasText: new RegExp(`^\\s*${caption}\\s*$`) }) })
@@ -52,7 +53,7 @@ test.each(['metric', 'us'])('D3: HTML, JSON and CSV add up to the same grams, un
   expect(await walk.page.locator('table', { hasText: 'Bedding' }).first().textContent()).toContain(`\u00a0${unit}`);
 });
 
-test('a season is given a name and loses it again, without scripts', async () => {
+test('a season is given a name, another one and words, without scripts', async () => {
   const { page } = walk;
   await page.goto(`/season?${span}`);
   await page.getByRole('button', { name: 'Keep it' }).click();
@@ -63,9 +64,44 @@ test('a season is given a name and loses it again, without scripts', async () =>
   await page.goto('/season');
   await page.getByRole('link', { name: /^Worm year:/ }).click();
   expect(new URL(page.url()).search).toBe(`?${span}`);
-  await page.getByRole('button', { name: 'Take the name away: Worm year' }).click();
+  await page.getByRole('link', { name: 'Change or publish: Worm year' }).click();
+  await page.locator('#name').fill('Year of worms');
+  await page.locator('#text-opening').fill('A dry spring.\n\nThen it <b>rained</b>.');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await page.locator('.saved', { hasText: 'Saved.' }).waitFor();
+  await page.goto(`/season?${span}`);
+  expect(await page.locator('.opening .said').allTextContents()).toEqual(['A dry spring.', 'Then it <b>rained</b>.']);
+  await page.getByRole('link', { name: 'Change or publish: Year of worms' }).click();
+});
+
+test('D14: a published report keeps its numbers and words, and tells what changed since; its season loses its name', async () => {
+  const { page } = walk;
+  const kept = page.url();
+  await page.getByRole('button', { name: 'Publish it' }).click();
+  await page.locator('.saved', { hasText: 'It is published.' }).waitFor();
+  const address = page.url();
+  expect(await page.locator('#changed').textContent()).toContain('All totals are the same today.');
+  const figures = page
+    .getByRole('table', { name: 'In figures' })
+    .locator('tr', { hasText: 'Castings, as weighed' })
+    .locator('data')
+    .first();
+  const before = Number(await figures.getAttribute('value'));
+  const { items } = await (await walk.context.request.get('/api/bins')).json();
+  const data = { id: NEW_ID, binId: items[0].id, happenedAt: new Date().toISOString(), massKg: 1.25, destination: 'beds' };
+  const headers = { origin: server.origin };
+  expect((await walk.context.request.post('/api/harvests', { data, headers })).status()).toBe(201);
+  await page.goto(address);
+  const row = page.locator('#changed tr', { hasText: 'Castings, as weighed' });
+  const values = await row.locator('data').evaluateAll((cells) => cells.map((cell) => Number((cell as HTMLDataElement).value)));
+  expect(values).toEqual([before, before + 1250, 1250]);
+  expect(await figures.getAttribute('value')).toBe(String(before));
+  expect(await page.locator('.opening .said').first().textContent()).toBe('A dry spring.');
+  await page.goto(kept);
+  await page.getByRole('button', { name: 'Take the name away: Year of worms' }).click();
   await page.locator('.saved', { hasText: 'The name is gone.' }).waitFor();
-  expect(await page.getByRole('link', { name: /^Worm year:/ }).count()).toBe(0);
+  expect(await page.getByRole('link', { name: /^Year of worms:/ }).count()).toBe(0);
+  expect(await page.getByRole('link', { name: /^Year of worms, published/ }).count()).toBe(1);
 });
 
 test('D1, D11: the season is one tap from the board, and has nothing for axe', async () => {

@@ -1,10 +1,11 @@
 /** Seasons by name: of a site, kept by its lead, or of the whole programme, kept by whoever sees to all of it. */
-import type { NamedSeason, NamedSeasonChange, NamedSeasonNew } from '@middenry/contract';
+import type { NamedSeason, NamedSeasonChange, NamedSeasonNew, SeasonTexts } from '@middenry/contract';
 import type * as z from 'zod';
 import type { Signed } from '../context.ts';
 import {
   deleteNamedSeason,
   insertNamedSeason,
+  type NamedSeasonRow,
   namedSeasonById,
   namedSeasons,
   seasonNameTaken,
@@ -22,7 +23,7 @@ export interface AskedOwn extends Signed {
 
 export function listSeasons(call: Signed): NamedSeason[] {
   const all = call.who.role === 'coordinator' || call.who.siteIds.length === 0;
-  return namedSeasons(call.store, all ? null : call.who.siteIds);
+  return namedSeasons(call.store, all ? null : call.who.siteIds).map(shapeOf);
 }
 
 export function addSeason(call: AskedOwn, body: z.output<typeof NamedSeasonNew>): NamedSeason {
@@ -39,10 +40,10 @@ export function addSeason(call: AskedOwn, body: z.output<typeof NamedSeasonNew>)
 
 export const changeSeason = (call: AskedOwn, id: string, body: z.output<typeof NamedSeasonChange>): NamedSeason =>
   write(call.store, () => {
-    const { siteId } = seasonOrRefuse(call, id);
+    const { siteId, texts } = seasonOrRefuse(call, id);
     ownSeason(call, siteId);
     if (seasonNameTaken(call.store, { id, siteId, name: body.name })) throw refuse('name-taken');
-    updateNamedSeason(call.store, { id, ...body });
+    updateNamedSeason(call.store, { id, ...body, texts: JSON.stringify(body.texts === undefined ? texts : textsKept(body.texts)) });
     return seasonOrRefuse(call, id);
   });
 
@@ -62,5 +63,10 @@ export function ownSeason(call: AskedOwn, siteId: string | null): void {
 function seasonOrRefuse(call: AskedOwn, id: string): NamedSeason {
   const row = namedSeasonById(call.store, id);
   if (row === null) throw refuse('not-found');
-  return row;
+  return shapeOf(row);
 }
+
+const shapeOf = (row: NamedSeasonRow): NamedSeason => ({ ...row, texts: JSON.parse(row.texts) as SeasonTexts });
+
+/** A section whose paragraph was emptied has none. */
+export const textsKept = (texts: SeasonTexts): SeasonTexts => Object.fromEntries(Object.entries(texts).filter(([, text]) => text !== ''));

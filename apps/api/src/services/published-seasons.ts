@@ -1,11 +1,11 @@
 /** Published reports keep their numbers; what is corrected afterwards is told beside them (criteria D14). */
-import type { PublishedSeason, PublishedSeasonHead, PublishedSeasonNew, Season } from '@middenry/contract';
+import type { PublishedSeason, PublishedSeasonHead, PublishedSeasonNew, Season, SeasonTexts } from '@middenry/contract';
 import { seasonChanges } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Signed } from '../context.ts';
 import { insertPublishedSeason, publishedSeasonById, publishedSeasons } from '../db/repositories/published-season.ts';
 import { refuse } from '../refusal.ts';
-import { type AskedOwn, ownSeason } from './named-seasons.ts';
+import { type AskedOwn, ownSeason, textsKept } from './named-seasons.ts';
 import { once } from './once.ts';
 import { readSeason } from './season.ts';
 import { siteOf } from './sites.ts';
@@ -18,7 +18,8 @@ export function publishSeason(call: AskedOwn, body: z.output<typeof PublishedSea
   const make = () => {
     if (body.siteId !== null) siteOf(call.store, body.siteId);
     const season = readSeason(call, rangeOf(body));
-    insertPublishedSeason(call.store, { ...body, body: JSON.stringify(season), publishedAt: call.now.toISOString() });
+    const frozen = { body: JSON.stringify(season), texts: JSON.stringify(textsKept(body.texts)) };
+    insertPublishedSeason(call.store, { ...body, ...frozen, publishedAt: call.now.toISOString() });
     call.audit('season.published', body.id, { from: body.from, to: body.to, siteId: body.siteId });
     return shapeOf(call, body.id);
   };
@@ -31,9 +32,14 @@ function shapeOf(call: Signed, id: string, own: (siteId: string | null) => void 
   const row = publishedSeasonById(call.store, id);
   if (row === null) throw refuse('not-found');
   own(row.siteId);
-  const { body, ...head } = row;
+  const { body, texts, ...head } = row;
   const season = JSON.parse(body) as Season;
-  return { ...head, season, changed: [...seasonChanges(season.total, readSeason(call, rangeOf(row)).total)] };
+  return {
+    ...head,
+    season,
+    texts: JSON.parse(texts) as SeasonTexts,
+    changed: [...seasonChanges(season.total, readSeason(call, rangeOf(row)).total)],
+  };
 }
 
 const rangeOf = ({ from, to, siteId }: { readonly from: string; readonly to: string; readonly siteId: string | null }) => ({

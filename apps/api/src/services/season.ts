@@ -68,10 +68,7 @@ function seasonBefore(call: Context, { from, to, siteIds }: SeasonRange): Before
 function beside(call: Context, range: SeasonRange): Pick<Before, 'people' | 'problems' | 'log'> {
   const { adults, young } = seasonPeople(call.store, range);
   const problems = problemsOf(seasonChecks(call.store, { ...range, from: addDays(range.from, -PROBLEM_DAYS_BEFORE) }), range);
-  const byKind = SEEN_PROBLEMS.map((problem) => {
-    const { found, solved } = tallyOf(problems.filter((each) => each.problem === problem));
-    return { problem, found, solved };
-  });
+  const byKind = SEEN_PROBLEMS.map((problem) => ({ problem, ...tallyOf(problems.filter((each) => each.problem === problem)) }));
   return {
     people: { adults, young: young > 0 && young < FEWEST_YOUNG_TOLD ? null : young },
     problems: { ...tallyOf(problems), byKind },

@@ -5,6 +5,14 @@ import { leads, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
 import { SeasonDay } from './season.ts';
 
+/** Sections of a report that a coordinator may say something to, in the order they are read. */
+export const SEASON_PARTS = ['opening', 'figures', 'materials', 'castings', 'problems', 'months', 'sites', 'bins', 'climate'] as const;
+export type SeasonPart = (typeof SEASON_PARTS)[number];
+const MOST_LETTERS = 2000;
+/** Plain text, a paragraph for each section that has one; it is shown as it stands and never as markup. */
+export const SeasonTexts = z.partialRecord(z.enum(SEASON_PARTS), z.string().trim().max(MOST_LETTERS));
+export type SeasonTexts = z.infer<typeof SeasonTexts>;
+
 export const NamedSeason = z.object({
   id: Id,
   siteId: Id.nullable().describe('null: the whole programme'),
@@ -12,6 +20,7 @@ export const NamedSeason = z.object({
   name: z.string(),
   from: LocalDate,
   to: LocalDate,
+  texts: SeasonTexts,
 });
 export type NamedSeason = z.infer<typeof NamedSeason>;
 const shape = { name: Name, from: SeasonDay, to: SeasonDay };
@@ -20,7 +29,9 @@ const inOrder = [(body: { from: string; to: string }) => body.from <= body.to, {
   { error: string; path: PropertyKey[] },
 ];
 export const NamedSeasonNew = z.strictObject({ id: ClientId, siteId: Id.nullable().default(null), ...shape }).refine(...inOrder);
-export const NamedSeasonChange = z.strictObject(shape).refine(...inOrder);
+export const NamedSeasonChange = z
+  .strictObject({ ...shape, texts: SeasonTexts.optional().describe('left out: they stay') })
+  .refine(...inOrder);
 
 export const namedSeasonRoutes = [
   {
@@ -50,7 +61,7 @@ export const namedSeasonRoutes = [
     method: 'PUT',
     path: '/api/seasons/:id',
     name: 'changeSeason',
-    summary: 'Change its name or its days',
+    summary: 'Change its name, its days or what is said to them',
     tag: 'season',
     access: leads,
     own: 'site',

@@ -3,6 +3,7 @@ import { SEASON_COLUMN_IDS } from '@middenry/domain';
 import * as z from 'zod';
 import { ClientId, Id, Instant, LocalDate, Name } from '../common.ts';
 import { leads, type RouteSpec } from '../route.ts';
+import { SeasonTexts } from './named-season.ts';
 import { IdParams } from './place.ts';
 import { Season, SeasonDay } from './season.ts';
 
@@ -19,13 +20,21 @@ export const PublishedSeasonHead = z.object(head);
 export const PublishedSeason = z.object({
   ...head,
   season: Season.describe('as it was when it was published'),
+  texts: SeasonTexts.describe('what the coordinator said then'),
   changed: z
     .array(z.object({ column: z.enum(SEASON_COLUMN_IDS), before: z.int(), now: z.int(), difference: z.int() }))
     .describe('totals that are another today, since entries were added, corrected or undone'),
 });
 export type PublishedSeason = z.infer<typeof PublishedSeason>;
 export const PublishedSeasonNew = z
-  .strictObject({ id: ClientId, siteId: Id.nullable().default(null), name: Name, from: SeasonDay, to: SeasonDay })
+  .strictObject({
+    id: ClientId,
+    siteId: Id.nullable().default(null),
+    name: Name,
+    from: SeasonDay,
+    to: SeasonDay,
+    texts: SeasonTexts.default({}),
+  })
   .refine((body) => body.from <= body.to, { error: 'must not be before it begins', path: ['to'] });
 
 export const publishedSeasonRoutes = [

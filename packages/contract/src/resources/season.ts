@@ -33,13 +33,13 @@ export const SeasonPeople = z.object({
   adults: z.int().describe('different adults who came to a shift or noted something'),
   young: z.int().nullable().describe('pupils and others under age; null: one to four'),
 });
-export const SeasonProblems = z.object({
+const tally = {
   found: z.int(),
   solved: z.int(),
   daysToSolveMedian: z.number().nullable(),
   daysToSolveLongest: z.int().nullable(),
-  byKind: z.array(z.object({ problem: z.enum(SEEN_PROBLEMS), found: z.int(), solved: z.int() })),
-});
+};
+export const SeasonProblems = z.object({ ...tally, byKind: z.array(z.object({ problem: z.enum(SEEN_PROBLEMS), ...tally })) });
 export const SeasonLog = z.object({
   binsKept: z.int(),
   binWeeks: z.int().describe('weeks of bins in these days'),

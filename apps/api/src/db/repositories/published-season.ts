@@ -14,6 +14,8 @@ export interface PublishedSeasonHeadRow {
 export interface PublishedSeasonRow extends PublishedSeasonHeadRow {
   /** The season as JSON. */
   readonly body: string;
+  /** Paragraphs by section, as JSON. */
+  readonly texts: string;
 }
 
 const HEAD = `p.id, p.site_id AS siteId, t.name AS siteName, p.name, p.from_date AS "from", p.to_date AS "to", p.published_at AS publishedAt`;
@@ -29,12 +31,12 @@ export const publishedSeasons = (store: Store, siteIds: readonly string[] | null
   );
 
 export const publishedSeasonById = (store: Store, id: string): PublishedSeasonRow | null =>
-  one<PublishedSeasonRow>(store, `SELECT ${HEAD}, p.body ${FROM} WHERE p.id = ?`, id);
+  one<PublishedSeasonRow>(store, `SELECT ${HEAD}, p.body, p.texts ${FROM} WHERE p.id = ?`, id);
 
 export const insertPublishedSeason = (store: Store, row: Omit<PublishedSeasonRow, 'siteName'>): number =>
   run(
     store,
-    `INSERT INTO published_season (id, site_id, name, from_date, to_date, body, published_at)
-     VALUES (@id, @siteId, @name, @from, @to, @body, @publishedAt)`,
+    `INSERT INTO published_season (id, site_id, name, from_date, to_date, body, texts, published_at)
+     VALUES (@id, @siteId, @name, @from, @to, @body, @texts, @publishedAt)`,
     row,
   );

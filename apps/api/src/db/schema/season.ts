@@ -7,6 +7,7 @@ export const season = sqliteTable('season', {
   fromDate: text('from_date').notNull(),
   toDate: text('to_date').notNull(),
   createdAt: text('created_at').notNull(),
+  texts: text('texts').notNull().default('{}'),
 });
 
 export const publishedSeason = sqliteTable('published_season', {
@@ -17,6 +18,7 @@ export const publishedSeason = sqliteTable('published_season', {
   toDate: text('to_date').notNull(),
   body: text('body').notNull(),
   publishedAt: text('published_at').notNull(),
+  texts: text('texts').notNull().default('{}'),
 });
 
 export const signUpSeason = sqliteTable('sign_up_season', {

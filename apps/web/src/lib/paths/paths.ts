@@ -16,6 +16,8 @@ export const paths = {
   season: '/season',
   seasonOf: ({ from, to, siteId }: { readonly from: string; readonly to: string; readonly siteId: string | null }) =>
     `/season?from=${from}&to=${to}${siteId === null ? '' : `&siteId=${siteId}`}`,
+  keptSeason: (id: string) => `/season/named/${id}`,
+  publishedSeason: (id: string) => `/season/published/${id}`,
   more: '/more',
   bin: (id: string) => `/bins/${id}`,
   binLog: (id: string, kind?: string) => `/bins/${id}/log${kind === undefined ? '' : `?kind=${kind}`}`,

@@ -49,6 +49,7 @@ function cellsOf(part: Part, f: Format): Partial<Record<RowId, CountCell>> {
     found: count(problems.found),
     solved: count(problems.solved),
     days: { text: problems.daysToSolveMedian === null ? w.none : f.days(problems.daysToSolveMedian) },
+    longest: { text: problems.daysToSolveLongest === null ? w.none : f.days(problems.daysToSolveLongest) },
     noted: { text: w.of(f.number(log.binWeeksNoted), f.number(log.binWeeks)) },
   };
 }

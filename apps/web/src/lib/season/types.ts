@@ -4,6 +4,17 @@ export type Season = Answer<'readSeason'>;
 export type SeasonRow = Season['bySite'][number];
 export type Figures = Season['total'];
 export type NamedSeason = Answer<'listSeasons'>['items'][number];
+export type SeasonTexts = NamedSeason['texts'];
+export type PublishedHead = Answer<'listPublishedSeasons'>['items'][number];
+export type SeasonChange = Answer<'readPublishedSeason'>['changed'][number];
+
+/** A report to keep as a file. */
+export interface SeasonFile {
+  readonly href: string;
+  readonly word: string;
+  /** Left out: as the server calls it. */
+  readonly name?: string;
+}
 
 /** What a cell shows, and the whole grams, millilitres or minutes that it is rounded from. */
 export interface CountCell {

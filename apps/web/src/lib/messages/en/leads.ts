@@ -1,5 +1,6 @@
 // Data: the words of pages that only coordinators and site leads see; other phones do not fetch them.
 import { intake } from './intake.ts';
+import { publishing } from './publishing.ts';
 import { report } from './report.ts';
 import { takeOut } from './take-out.ts';
 
@@ -233,4 +234,5 @@ export const leads = {
   intake,
   report,
   takeOut,
+  publishing,
 } as const;

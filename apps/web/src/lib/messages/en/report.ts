@@ -24,6 +24,7 @@ export const report = {
     found: 'Problems found',
     solved: 'Problems solved',
     days: 'Days to solve one, in the middle',
+    longest: 'Days to solve one, at most',
     noted: 'Weeks of bins with an entry',
   },
   places: (places: string, taken: string, came: string) => `${places}, ${taken}, ${came}`,

@@ -110,7 +110,6 @@ export const seasons = {
     bin: 'Bin',
     needDays: 'Write both days, like 1 9 2026, the earlier one first.',
     onlyLeads: 'Coordinators and site leads see the season.',
-    people: (n: number) => (n === 1 ? 'one person' : `${n} people`),
     nothing: 'nothing',
     noNames: 'No names are in this report.',
     chart: (unit: string) => `Scraps and castings by month, in ${unit}. The table beneath has the same numbers.`,

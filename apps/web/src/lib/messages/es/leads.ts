@@ -1,6 +1,7 @@
 // Data: las palabras de páginas que solo ven la coordinación y quienes guían un lugar; otros teléfonos no las piden.
 import type { ForLeads } from '../shape.ts';
 import { intake } from './intake.ts';
+import { publishing } from './publishing.ts';
 import { report } from './report.ts';
 import { takeOut } from './take-out.ts';
 
@@ -235,4 +236,5 @@ export const leads = {
   intake,
   report,
   takeOut,
+  publishing,
 } satisfies ForLeads;

@@ -24,6 +24,7 @@ export const report = {
     found: 'Problemas vistos',
     solved: 'Problemas resueltos',
     days: 'Días para resolver uno, el del medio',
+    longest: 'Días para resolver uno, como mucho',
     noted: 'Semanas de composteras con apuntes',
   },
   places: (places: string, taken: string, came: string) => `${places}, ${taken}, ${came}`,

@@ -110,7 +110,6 @@ export const seasons = {
     bin: 'Compostera',
     needDays: 'Escribe los dos días, como 1 9 2026, primero el de antes.',
     onlyLeads: 'El balance lo ven coordinación y las guías de sitio.',
-    people: (n: number) => (n === 1 ? 'una persona' : `${n} personas`),
     nothing: 'nada',
     noNames: 'En este balance no hay nombres.',
     chart: (unit: string) => `Restos y humus por mes, en ${unit}. La tabla de abajo tiene los mismos números.`,

@@ -14,9 +14,4 @@ export const actions: Actions = {
     const outcome = await act(fetch, 'addSeason', { body: { id: text(form, 'id'), name, ...span } }, form);
     return outcome.ok ? redirect(303, `${paths.seasonOf(span)}&done=kept`) : outcome.refused;
   },
-  remove: async ({ request, fetch }) => {
-    const form = await request.formData();
-    const outcome = await act(fetch, 'removeSeason', { params: { id: text(form, 'seasonId') } }, form);
-    return outcome.ok ? redirect(303, `${paths.season}?done=removed`) : outcome.refused;
-  },
 };

@@ -7,7 +7,19 @@ import type { PageLoad } from './$types';
 export const load: PageLoad = async ({ fetch, parent, url }) => {
   const { session, person } = await parent();
   if (person.role !== 'coordinator' && person.role !== 'site-lead')
-    return { season: null, seasons: [], refused: null, sites: [], siteId: '', csv: '', xlsx: '', json: '', done: null };
+    return {
+      season: null,
+      seasons: [],
+      published: [],
+      texts: {},
+      refused: null,
+      sites: [],
+      siteId: '',
+      csv: '',
+      xlsx: '',
+      json: '',
+      done: null,
+    };
   const usual = defaultRange(session.today);
   const asked = (name: 'from' | 'to') => {
     const typed = url.searchParams.get(name);
@@ -15,17 +27,21 @@ export const load: PageLoad = async ({ fetch, parent, url }) => {
   };
   const siteId = url.searchParams.get('siteId') ?? '';
   const query = { from: asked('from'), to: asked('to'), ...(siteId === '' ? {} : { siteId }) };
-  const [outcome, sites, seasons] = await Promise.all([
+  const [outcome, sites, seasons, published] = await Promise.all([
     call(fetch, 'readSeason', { query }),
     need(fetch, 'listSites'),
     need(fetch, 'listSeasons'),
+    need(fetch, 'listPublishedSeasons'),
   ]);
   if (!outcome.ok && outcome.problem.code !== 'invalid')
     error(outcome.problem.status, { message: outcome.problem.code, code: outcome.problem.code, requestId: outcome.problem.requestId });
   // Days the wrong way round: say so, and show the usual season.
   const season = outcome.ok ? outcome.data : await need(fetch, 'readSeason', { query: usual });
   const shown = { from: season.from, to: season.to, ...(siteId === '' ? {} : { siteId }) };
+  const named = seasons.items.find((one) => one.from === season.from && one.to === season.to && (one.siteId ?? '') === siteId);
   return {
+    texts: named?.texts ?? {},
+    published: published.items,
     ...{ season, seasons: seasons.items, refused: !outcome.ok, siteId },
     sites: sites.items.filter((s) => !s.archived),
     csv: addressOf('readSeasonCsv', {}, shown),
