@@ -97,6 +97,18 @@ describe('a photo of a bin', () => {
     expect(files()).toHaveLength(rows());
   });
 
+  it('B24: taken by a clock that is hours wrong it stands at the time it was taken, and a retry is the same photo', async () => {
+    const [fast, bytes] = [freshId(), await flag(30, 20).jpeg().toBuffer()];
+    const now = cast.clock.at.getTime();
+    const by = (ahead: number) => new Date(now + ahead * 3_600_000).toISOString();
+    const first = await send(fast, bytes, { takenAt: by(2 - 0.5), deviceAt: by(2) });
+    expect([first.status, first.body.takenAt]).toEqual([201, by(-0.5)]);
+    const again = await send(fast, bytes, { takenAt: by(2 - 0.5), deviceAt: by(2.1) });
+    expect([again.status, again.body]).toEqual([200, first.body]);
+    expect((await send(freshId(), bytes, { takenAt: by(1.5) })).body.code).toBe('date-in-future');
+    await cast.call('volunteer', 'DELETE', `/api/photos/${fast}`);
+  });
+
   it('B22: may come before its entry, and is not shown once that is undone', async () => {
     const [early, entryId] = [freshId(), freshId()];
     expect((await send(early, await flag(30, 20).png().toBuffer(), { entryId })).status).toBe(201);
@@ -138,6 +150,11 @@ describe('a photo of a bin', () => {
     const url = addressOf(freshId()).replace('people=none', 'people=some');
     const answer = await cast.call('volunteer', 'PUT', url, await flag(30, 20).jpeg().toBuffer(), { 'content-type': 'image/jpeg' });
     expect([answer.status, answer.body.errors[0].pointer]).toEqual([422, 'query/people']);
+  });
+
+  it('B15: is taken from nobody but whoever took it', async () => {
+    const answer = await send(freshId(), await flag(30, 20).jpeg().toBuffer(), { personId: PEOPLE.otherVolunteer.id });
+    expect([answer.status, answer.body.code]).toEqual([403, 'not-allowed']);
   });
 
   it('E12: has its place among 200 MB of one person', async () => {

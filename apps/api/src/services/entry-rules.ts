@@ -34,16 +34,26 @@ export interface PlacedInTime {
  * @throws {Refusal} date-before-bin or date-in-future
  */
 export function placeInTime(bin: EntryBinRow, sent: Timed, now: Date): PlacedInTime {
-  const skewS = sent.deviceAt === undefined ? null : Math.round((Date.parse(sent.deviceAt) - now.getTime()) / MS_PER_S);
-  const correctionMs = skewS !== null && Math.abs(skewS) > SKEW_TOLD_S ? skewS * MS_PER_S : 0;
-  const happenedMs = Date.parse(sent.happenedAt) - correctionMs;
-  if (happenedMs > now.getTime() + FUTURE_ALLOWED_MS) throw refuse('date-in-future', fieldOf('is still to come'));
-  const happened = new Date(Math.min(happenedMs, now.getTime()));
+  const { at: happened, skewS } = byServersClock(sent, now, 'happenedAt');
   const localDate = localDateAt(happened, bin.timeZone);
   // Text compares like dates only within four-figure years.
   if (happened.getUTCFullYear() < MIN_YEAR || localDate < bin.startedOn)
     throw refuse('date-before-bin', fieldOf('is before the bin was started'));
   return { happenedAt: happened.toISOString(), localDate, deviceAt: sent.deviceAt ?? null, skewS };
+}
+
+/** @throws {Refusal} date-in-future */
+export function byServersClock(
+  { happenedAt, deviceAt }: Timed,
+  now: Date,
+  field: string,
+): { readonly at: Date; readonly skewS: number | null } {
+  const skewS = deviceAt === undefined ? null : Math.round((Date.parse(deviceAt) - now.getTime()) / MS_PER_S);
+  const correctionMs = skewS !== null && Math.abs(skewS) > SKEW_TOLD_S ? skewS * MS_PER_S : 0;
+  const ms = Date.parse(happenedAt) - correctionMs;
+  if (ms > now.getTime() + FUTURE_ALLOWED_MS)
+    throw refuse('date-in-future', { errors: [{ pointer: `/${field}`, message: 'is still to come' }] });
+  return { at: new Date(Math.min(ms, now.getTime())), skewS };
 }
 
 const MIN_YEAR = 1900;

@@ -14,6 +14,7 @@ import { HEAD_BYTES, kindOf } from '../photos/kind.ts';
 import { lay, photoBytes, photoDirOf, receive, takeAway } from '../photos/shelf.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { entryBinOrRefuse, leadsSite } from './entries.ts';
+import { byServersClock } from './entry-rules.ts';
 import { nameFor } from './names.ts';
 import { once } from './once.ts';
 
@@ -21,7 +22,6 @@ type PhotoView = z.output<typeof Photo>;
 type Sent = z.output<typeof PhotoQuery> & { readonly id: string };
 
 const QUOTA_BYTES = 200 * 1024 * 1024;
-const FUTURE_ALLOWED_MS = 300_000;
 
 /** Takes a photo in once, however often a phone sends it. Whether it may come is asked before a byte of it is read. */
 export async function putPhoto(call: Signed, sent: Sent, body: Readable): Promise<PhotoView> {
@@ -54,7 +54,7 @@ async function keep(call: Signed, signed: Sent & { readonly sha256: string }, re
         if (photoBytesOf(call.store, call.who.personId) + bytes.length > QUOTA_BYTES) throw refuse('photo-quota');
         insertPhoto(call.store, {
           ...{ id: signed.id, binId: signed.binId, entryId: signed.entryId ?? null, personId: call.who.personId },
-          ...{ kind: signed.kind, alt: signed.alt, takenAt: new Date(signed.takenAt).toISOString(), receivedAt: call.now.toISOString() },
+          ...{ kind: signed.kind, alt: signed.alt, takenAt: takenAtOf(call, signed), receivedAt: call.now.toISOString() },
           ...{ file, bytes: bytes.length, width, height, sha256: developed.sha256 },
         });
         isKept = true;
@@ -67,13 +67,19 @@ async function keep(call: Signed, signed: Sent & { readonly sha256: string }, re
   }
 }
 
-function checkPhoto(call: Signed, { binId, entryId, takenAt }: Sent): void {
+function checkPhoto(call: Signed, sent: Sent): void {
+  const { binId, entryId, personId } = sent;
+  if (personId !== undefined && personId !== call.who.personId) throw refuse('not-allowed');
   entryBinOrRefuse(call, binId);
-  if (Date.parse(takenAt) > call.now.getTime() + FUTURE_ALLOWED_MS) throw refuse('date-in-future');
+  takenAtOf(call, sent);
   const entry = entryId === undefined ? null : entryById(call.store, entryId);
   if (entry !== null && (entry.binId !== binId || entry.personId !== call.who.personId))
     throw refuseField('query/entryId', 'is not an entry of yours at this bin');
 }
+
+/** A phone whose clock is wrong gave both times by it, as with an entry (criteria B24). */
+const takenAtOf = ({ now }: Signed, { takenAt, deviceAt }: Sent): string =>
+  byServersClock({ happenedAt: takenAt, deviceAt }, now, 'takenAt').at.toISOString();
 
 async function refuseUnreadable(file: string): Promise<void> {
   const source = await open(file);

@@ -16,6 +16,10 @@ export const PhotoQuery = z
     binId: Id,
     entryId: Id.optional().describe('the entry that it belongs to; it may not have arrived yet'),
     takenAt: Instant,
+    deviceAt: Instant.optional().describe(
+      'what the clock of the phone says as it sends this: only so can the server tell by how much it is wrong',
+    ),
+    personId: Id.optional().describe('who took it, where it waited on a phone: it is taken from nobody else'),
     kind: z.enum(PHOTO_KINDS),
     people: z.literal('none').describe('whoever sends it says that nobody can be seen in it'),
     alt: z

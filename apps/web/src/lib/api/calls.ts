@@ -163,6 +163,10 @@ export const CALLS = {
   addCalendarLink: 'POST /api/calendar-links',
   revokeCalendarLink: 'DELETE /api/calendar-links/:id',
   readEvents: 'GET /api/events',
+  putPhoto: 'PUT /api/photos/:id',
+  readPhoto: 'GET /api/photos/:id',
+  listPhotos: 'GET /api/bins/:id/photos',
+  takeOffPhoto: 'DELETE /api/photos/:id',
   openapi: 'GET /api/openapi.json',
 } as const satisfies Partial<Record<RouteName, string>>;
 export type CallName = keyof typeof CALLS;

@@ -1,4 +1,5 @@
 /** Everything a page of somebody signed in does about its phone's store; fetched once the page stands. */
+import { resumePhotos } from '../photos/resume.ts';
 import { fillPocket, rememberPerson } from '../pocket/store.ts';
 import { watchBuilds } from '../worker/builds.ts';
 import { listen, tell } from './news.ts';
@@ -25,6 +26,7 @@ export function startCarrying(personId: string): () => void {
   });
   const stop = startSending(personId);
   const stopLooking = watchBuilds();
+  resumePhotos(personId);
   void rememberPerson(personId).then(fill, () => undefined);
   return () => {
     clearTimeout(timer);

@@ -264,7 +264,7 @@ export const pages = {
     waterNone: 'none',
     more: 'Water, when, a note',
     whenAndNote: 'When, a note',
-    measured: 'Measured it, or saw other animals?',
+    measured: 'Measured it?',
     otherZones: 'Food left in the other zones',
     clear: 'Not this',
     guessed: 'This is a guess',

@@ -6,6 +6,7 @@ import { errors } from './errors.ts';
 import { figures } from './figures.ts';
 import { noting } from './noting.ts';
 import { pages } from './pages.ts';
+import { photos } from './photos.ts';
 import { science } from './science.ts';
 
 /** What the log page and the frame around it say: fetched by every phone, and kept small (B26). */
@@ -16,4 +17,5 @@ export const field = {
   carry,
   noting,
   figures,
+  photos,
 } satisfies ForField;

@@ -270,7 +270,7 @@ export const pages = {
     waterNone: 'nada',
     more: 'Agua, cuándo, una nota',
     whenAndNote: 'Cuándo, una nota',
-    measured: '¿Lo mediste, o viste otros animales?',
+    measured: '¿Lo mediste?',
     otherZones: 'Comida que queda en las otras zonas',
     clear: 'Esto no',
     guessed: 'Es a ojo',
