@@ -4,6 +4,7 @@ import { benchFanOut } from './fan-out.ts';
 import { benchIntake } from './intake.ts';
 import { benchModel } from './model.ts';
 import { benchPages } from './pages.ts';
+import { benchPhone } from './phone.ts';
 import { benchRota } from './rota.ts';
 import { benchSignUp } from './sign-up.ts';
 import { benchStart } from './start.ts';
@@ -14,6 +15,7 @@ import { benchWhatIf } from './what-if.ts';
 const benches: Readonly<Record<string, { readonly title: string; readonly run: () => Promise<string> }>> = {
   pages: { title: 'Board, bin page and one logged feeding', run: benchPages },
   model: { title: 'The bin model', run: benchModel },
+  phone: { title: 'The log page on a slow phone', run: benchPhone },
   rota: { title: 'Filling a rota of eight weeks', run: benchRota },
   intake: { title: 'Sharing scraps among bins', run: benchIntake },
   'sign-up': { title: 'Taking places, and the page that shows them', run: benchSignUp },

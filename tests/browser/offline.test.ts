@@ -2,10 +2,12 @@
 import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type FaultyWay, faultyWayTo } from './faulty-way.ts';
 import { openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 import { atServer, onPhone, putOnPhone, whoIsHere } from './phone.ts';
 
 let server: Running;
+let way: FaultyWay;
 let browser: Browser;
 let walk: Walk;
 let page: Page;
@@ -15,8 +17,8 @@ let code: string;
 
 /** A phone that was once on a page with a network, and has been closed. */
 async function phoneOf(locale: string): Promise<Walk> {
-  const phone = await visit(browser, server.origin, { serviceWorkers: 'allow', locale, viewport: { width: 360, height: 740 } });
-  await phone.context.request.post('/api/session/demo', { data: { as: 'volunteer' }, headers: { origin: server.origin } });
+  const phone = await visit(browser, way.origin, { serviceWorkers: 'allow', locale, viewport: { width: 360, height: 740 } });
+  await phone.context.request.post('/api/session/demo', { data: { as: 'volunteer' }, headers: { origin: way.origin } });
   await phone.page.goto('/waiting');
   await phone.page.waitForFunction(() => navigator.serviceWorker.controller !== null, null, { timeout: 15_000 });
   await phone.page.getByText(/What this phone carries is from|Lo que lleva este teléfono es de/).waitFor();
@@ -27,6 +29,7 @@ async function phoneOf(locale: string): Promise<Walk> {
 
 beforeAll(async () => {
   [server, browser] = await Promise.all([serve(), openBrowser()]);
+  way = await faultyWayTo(server.origin);
   walk = await phoneOf('en-GB');
   personId = await whoIsHere(walk.context);
   const { items } = await (await walk.context.request.get('/api/bins')).json();
@@ -35,6 +38,7 @@ beforeAll(async () => {
 });
 afterAll(async () => {
   await browser?.close();
+  await way?.close();
   await server?.stop();
 });
 
@@ -116,4 +120,52 @@ test('H21: a shell whose chunks are gone is never served', async () => {
     (error: Error) => error.message.split('\n')[0],
   );
   expect(failed).toContain('net::ERR');
+});
+
+describe('with the network again', () => {
+  const offer = () => page.getByText('A newer Middenry is ready.');
+  const builds = () => page.evaluate(async () => (await caches.keys()).length);
+  const note = (text: string) => putOnPhone(page, [{ personId, binId, note: text }]);
+
+  test('B23, H21: a newer build is offered, never at the bin nor over what is typed; notes of two builds before it still go', async () => {
+    await walk.context.setOffline(false);
+    way.way = 'no-batches';
+    await page.goto('/waiting');
+    await note('of an older build');
+    const before = await builds();
+    for (const buildsLater of [1, 2]) {
+      way.worker = { buildsLater };
+      await page.goto(`/bins/${binId}/log?kind=note`);
+      await page.waitForFunction(async () => (await navigator.serviceWorker.getRegistration())?.waiting != null);
+      expect(await offer().count()).toBe(0);
+      await page.goto('/me');
+      await offer().waitFor();
+      await page.locator('main input[type="password"]').first().fill('half of it');
+      await page.getByRole('button', { name: 'Use it now' }).click();
+      await page.getByText('Save what you have typed first.').waitFor();
+      await page.goto('/waiting');
+      await page.getByText('1 note on this phone, not sent yet.').waitFor();
+      await Promise.all([page.waitForEvent('load'), page.getByRole('button', { name: 'Use it now' }).click()]);
+      await expect.poll(() => offer().count()).toBe(0);
+    }
+    expect(await builds()).toBe(before + 2);
+    way.way = 'through';
+    await page.getByRole('button', { name: 'Send now' }).click();
+    await expect.poll(() => onPhone(page), { timeout: 10_000 }).toEqual([]);
+    expect(await atServer(walk.context, binId, 'of an older build')).toEqual(['of an older build']);
+  });
+
+  test('H21: the worker that takes it off leaves no worker and no file behind, and every note', async () => {
+    way.way = 'no-batches';
+    way.worker = 'off';
+    await note('stays');
+    await page.goto('/more');
+    const workers = () => page.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length);
+    await expect.poll(workers, { timeout: 10_000 }).toBe(0);
+    expect([await builds(), await onPhone(page)]).toEqual([0, ['stays']]);
+    way.way = 'through';
+    await page.goto('/waiting');
+    await expect.poll(() => onPhone(page), { timeout: 10_000 }).toEqual([]);
+    expect(await atServer(walk.context, binId, 'stays')).toEqual(['stays']);
+  });
 });

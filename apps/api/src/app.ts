@@ -40,6 +40,8 @@ export interface AppOptions {
 
 const BODY_LIMIT_BYTES = 64 * 1024;
 const SECOND_MS = 1000;
+/** Cut by half a minute at the latest (criteria F18), as what looks for it comes round every two seconds. */
+const SLOWEST_MS = 25 * SECOND_MS;
 const INCIDENT_LETTERS = '23456789abcdefghjkmnpqrstuvwxyz';
 
 declare module 'fastify' {
@@ -59,9 +61,9 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const frame: Frame = { store, clock, config, solver, setupCode, keeper, room, renewDemo };
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
-    // The longest that a photo may take; cutSlowBodies ends everything else sooner.
-    requestTimeout: 120 * SECOND_MS,
-    http: { headersTimeout: 30 * SECOND_MS },
+    // The longest that a photo may take, with what the check may come late below two minutes; cutSlowBodies ends everything else sooner.
+    requestTimeout: 115 * SECOND_MS,
+    http: { headersTimeout: SLOWEST_MS, connectionsCheckingInterval: 2 * SECOND_MS },
     // The first reader after a start may wait while the model steps every bin through its whole log.
     handlerTimeout: 25 * SECOND_MS,
     connectionTimeout: 60 * SECOND_MS,
@@ -85,7 +87,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   app.decorate('events', eventsOf(store));
   app.addHook('preClose', async () => app.events.close());
   app.addHook('onClose', () => solver.close());
-  cutSlowBodies(app, 30 * SECOND_MS);
+  cutSlowBodies(app, SLOWEST_MS);
   setCommonHeaders(app, config);
   app.decorate('drain', countRequests(app));
   logRequests(app);

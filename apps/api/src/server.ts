@@ -53,7 +53,7 @@ async function start(config: Config): Promise<Running> {
   const room = roomOf(config.dataDir);
   const app = await buildApp({ store, clock: systemClock, config, log: process.stdout, setupCode: setup?.code, keeper, room, renewDemo });
   app.addHook('onClose', async () => keeper.stop());
-  if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl });
+  if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl, offline: config.offline });
   else say('the pages are not built, so only the API is served');
   const stops = [keepListsMoving(store, systemClock), keepTelling(app.middenry)];
   app.addHook('onClose', async () => {

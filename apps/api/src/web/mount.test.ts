@@ -31,6 +31,8 @@ beforeAll(async () => {
   mkdirSync(path.join(dir, 'client/_app/immutable'), { recursive: true });
   mkdirSync(path.join(dir, 'server'));
   writeFileSync(path.join(dir, 'client/_app/immutable/a.js'), 'export {}');
+  writeFileSync(path.join(dir, 'client/service-worker.js'), 'keeps pages');
+  writeFileSync(path.join(dir, 'client/worker-off.js'), 'takes them off');
   writeFileSync(path.join(dir, 'client/mark.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>');
   writeFileSync(path.join(dir, 'server/package.json'), '{"type":"module"}');
   writeFileSync(path.join(dir, 'server/index.js'), SERVER);
@@ -79,6 +81,22 @@ describe('mountWeb()', () => {
       'public, max-age=31536000, immutable',
     );
     expect((await app.inject({ url: '/mark.svg', headers: { host } })).headers['cache-control']).toBe('no-cache');
+  });
+
+  it('H21: gives phones the worker that keeps pages, or where they may not the one that takes them off', async () => {
+    const bodies = [];
+    for (const offline of [true, false]) {
+      const one = Fastify();
+      await mountWeb(one, { buildDir: dir, offline });
+      const { body, headers } = await one.inject({ url: '/service-worker.js', headers: { host } });
+      bodies.push([body, headers['cache-control'], String(headers['content-type']).split(';')[0]]);
+      await one.close();
+    }
+    const type = expect.stringMatching(/javascript$/);
+    expect(bodies).toEqual([
+      ['keeps pages', 'no-cache', type],
+      ['takes them off', 'no-cache', type],
+    ]);
   });
 
   it('says plainly when the pages were not built', async () => {

@@ -13,7 +13,12 @@ export interface WebOptions {
   readonly buildDir: string;
   /** Address that phones use, when there is a proxy in front. Without it only loopback names are answered. */
   readonly publicUrl?: string | undefined;
+  /** False takes the pages off the phones that kept them. */
+  readonly offline?: boolean;
 }
+
+const WORKER = 'service-worker.js';
+const WORKER_OFF = 'worker-off.js';
 
 /** Pages are made for one reader and sent once: a quick squeeze beats a small one. */
 const PAGE_QUALITY = 4;
@@ -45,7 +50,12 @@ export async function mountWeb(app: FastifyInstance, options: WebOptions): Promi
     web.removeAllContentTypeParsers();
     web.addContentTypeParser('*', (_request, payload, done) => done(null, payload));
     await web.register(fastifyCompress, { threshold: 1024, brotliOptions: { params: { [constants.BROTLI_PARAM_QUALITY]: PAGE_QUALITY } } });
-    await web.register(fastifyStatic, { root: client, wildcard: false, preCompressed: true, index: false, setHeaders: cacheHeaders });
+    const off = options.offline === false;
+    await web.register(fastifyStatic, {
+      ...{ root: client, wildcard: false, preCompressed: true, index: false, setHeaders: cacheHeaders },
+      globIgnore: off ? [WORKER] : [],
+    });
+    if (off) web.get(`/${WORKER}`, (_request, reply) => reply.sendFile(WORKER_OFF));
     const platform: WebPlatform = { inject: app.inject.bind(app) as FastifyInstance['inject'] };
     web.route({
       method: ['GET', 'POST', 'PUT', 'PATCH', 'DELETE'],
