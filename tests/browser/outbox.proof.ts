@@ -83,6 +83,8 @@ test('B12: 100 notes in 72 h with no network, the phone twice off: all arrive on
   }
   expect(await onPhone(page)).toEqual(all);
   page = await phone.tab();
+  // The clock of a phone goes on; one that stood still would be corrected by the server (B24).
+  await page.clock.setFixedTime(Date.now());
   await letAllGo(page);
   const there = await allAtServer(page.context(), 'away');
   expect(there.map(({ note }) => note)).toEqual(all);

@@ -5,7 +5,7 @@ import { addressOf, carriedFiles } from './carried.js';
 import { iconPng } from './icon.js';
 
 /** Pages that work from a cold start with no network. */
-const AT_THE_BIN = ['/(app)/log', '/(app)/bins/[id]/log', '/(app)/waiting'];
+const AT_THE_BIN = ['/(app)/log', '/(app)/bins/[id]/log', '/(app)/waiting', '/(app)/find', '/b/[code]'];
 const ALSO_CARRIED = ['shell.html', 'mark.svg', 'manifest.webmanifest', 'fonts/atkinson-hyperlegible-next-latin-wght-normal.woff2'];
 /** The mark of an icon that may be cut to a circle stays well within it. */
 const SAFE_SHARE = 0.62;
