@@ -126,3 +126,40 @@ describe('GET /api/pocket', () => {
     expect((await read('volunteer', { 'if-none-match': etag })).status).toBe(200);
   });
 });
+
+describe('what waited long on a phone', () => {
+  const told = (who: 'coordinator' | 'owner' = 'coordinator') =>
+    cast.store.sqlite
+      .prepare("SELECT facts FROM message WHERE kind = 'late-entries' AND person_id = ? ORDER BY rowid")
+      .pluck()
+      .all(PEOPLE[who].id)
+      .map((facts) => JSON.parse(String(facts)));
+  const hoursAgo = (hours: number) => new Date(cast.clock.at.getTime() - hours * 3_600_000).toISOString();
+
+  it('B18: coordinators are told of more than 72 hours, once a day for each phone, and never of less', async () => {
+    const kept = (hours: number) => ({ ...note(`kept ${hours} h`), keptAt: hoursAgo(hours) });
+    await send('volunteer', [kept(72), kept(1), note('of no known time')]);
+    expect(told()).toEqual([]);
+    const late = [kept(71), kept(100), kept(80)];
+    await send('volunteer', late);
+    await send('volunteer', late);
+    await send('volunteer', [kept(90)]);
+    const message = { hours: 100, byPersonId: PEOPLE.volunteer.id };
+    expect([told(), told('owner')]).toEqual([[message], [message]]);
+    await send('otherVolunteer', [kept(74)]);
+    later(cast, 24 * 60);
+    await send('volunteer', [kept(96)]);
+    expect(told().map(({ hours }) => hours)).toEqual([100, 74, 96]);
+    const { items } = (await cast.call('coordinator', 'GET', '/api/messages')).body;
+    const [newest] = items.filter(({ kind }: { kind: string }) => kind === 'late-entries');
+    expect(newest).toMatchObject({ shift: null, facts: { hours: 96, by: PEOPLE.volunteer.name }, over: false });
+  });
+
+  it('B18: by the clock of the phone alone, and not of what is refused', async () => {
+    const before = told().length;
+    const deviceAt = new Date(cast.clock.at.getTime() + 100 * 3_600_000).toISOString();
+    await send('volunteer', [{ ...note('a fast clock'), keptAt: hoursAgo(-99) }], { deviceAt });
+    await send('otherVolunteer', [{ kind: 'feeding', keptAt: hoursAgo(300), body: { ...feeding(freshId()), zone: 3 } }]);
+    expect(told().length).toBe(before);
+  });
+});

@@ -98,6 +98,19 @@ describe('POST /feedings', () => {
   });
 });
 
+describe('GET /season', () => {
+  it('D2: counts castings at 65 % of water and by the litre, and says of how much of them it was noted', async () => {
+    // 8 kg of 72 % (oven): 8 x 0.28 / 0.35 = 6.4 kg. 5 kg of one or two drops, 75 %: 5 x 0.25 / 0.35 = 3.571 kg. 3 kg as weighed.
+    await reap({ moisture: { how: 'oven', dishG: 4, wetG: 54, dryG: 18 }, volumeL: 13 });
+    await reap({ massKg: 5, moisture: { how: 'squeeze', squeeze: 'one-two-drops' } });
+    await reap({ massKg: 3 });
+    const { total } = (await cast.call('coordinator', 'GET', '/api/season?from=2026-11-01&to=2026-11-30')).body;
+    // Volume: 13 L measured; 8 kg at 0.6 kg a litre are 13.333 L.
+    expect(total).toMatchObject({ harvestedG: 16_000, castingsCorrectedG: 12_971, castingsMoistureNotedG: 13_000 });
+    expect([total.castingsMl, total.castingsMeasuredMl]).toEqual([26_333, 13_000]);
+  });
+});
+
 describe('castings in store', () => {
   it('what cures is ready after three weeks, or on the day that was said', async () => {
     await reap();

@@ -7,9 +7,13 @@ import { problemOf } from '../plugins/problem.ts';
 import { Refusal, refuse } from '../refusal.ts';
 import { faultsOf } from '../routing/parse.ts';
 import { logEntry } from './entries.ts';
+import { tellLateEntries } from './late-entries.ts';
 
 type Batch = z.output<typeof EntryBatch>;
 type Sent = Batch['entries'][number];
+
+const MADE = 201;
+const KNOWN = 200;
 
 /**
  * Notes them in the order in which they were kept. What a rule refuses is answered with its problem
@@ -19,7 +23,16 @@ type Sent = Batch['entries'][number];
  */
 export function logBatch(call: Signed, { personId, deviceAt, entries }: Batch): { items: BatchResult[] } {
   if (personId !== call.who.personId) throw refuse('signed-in-as-another');
-  return write(call.store, () => ({ items: entries.map((entry) => logOne(call, entry, deviceAt)) }));
+  return write(call.store, () => {
+    const items = entries.map((entry) => logOne(call, entry, deviceAt));
+    const made = entries.filter((_entry, at) => items[at]?.status === MADE);
+    tellLateEntries(
+      call,
+      made.map(({ keptAt }) => keptAt),
+      deviceAt,
+    );
+    return { items };
+  });
 }
 
 function logOne(call: Signed, { kind, body }: Sent, deviceAt: string): BatchResult {
@@ -29,7 +42,7 @@ function logOne(call: Signed, { kind, body }: Sent, deviceAt: string): BatchResu
   };
   try {
     const entry = writePart(call.store, () => logEntry({ ...call, again }, kind, bodyOf(kind, { ...body, deviceAt }) as never));
-    return { id: body.id, status: isAgain ? 200 : 201, entry };
+    return { id: body.id, status: isAgain ? KNOWN : MADE, entry };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const problem = problemOf(error.code, call.requestId, error.extra);

@@ -21,6 +21,7 @@ import { type SeasonRange, seasonRecords } from '../db/repositories/season.ts';
 import { seasonBins, seasonChecks, seasonDestinations, seasonNotedDays, seasonPeople } from '../db/repositories/season-facts.ts';
 import { listSites } from '../db/repositories/site.ts';
 import { USUAL_BEDDING } from './bedding.ts';
+import { moistureOf } from './harvest.ts';
 import { addDays, daysBetween } from './local-time.ts';
 import { materialName, materialsOf } from './materials.ts';
 
@@ -36,7 +37,11 @@ const PROBLEM_DAYS_BEFORE = 180;
 const LONGEST_MONTH_DAYS = 31;
 
 export const recordsOf = (call: Context, range: SeasonRange): SeasonRecord[] =>
-  seasonRecords(call.store, { ...range, usualBedding: USUAL_BEDDING });
+  seasonRecords(call.store, { ...range, usualBedding: USUAL_BEDDING }).map(({ squeeze, dishMg, wetMg, dryMg, ...record }) =>
+    record.type === 'harvest'
+      ? { ...record, moistureFracWb: moistureOf({ squeeze, dishMg, wetMg, dryMg })?.moistureFracWb ?? null }
+      : record,
+  );
 
 export function readSeason(call: Context, range: SeasonRange): Season {
   const records = recordsOf(call, range);

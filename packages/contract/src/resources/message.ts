@@ -15,6 +15,7 @@ export const MESSAGE_KINDS = [
   'swap-accepted',
   'rota-invitation',
   'needs-adult', // pupils come, and too few grown-ups
+  'late-entries', // what somebody noted waited on a phone for more than three days
   'digest', // once a day, for coordinators
 ] as const;
 export const MessageKind = z.enum(MESSAGE_KINDS);

@@ -2,6 +2,7 @@
 import type { SeasonRow as SeasonRecord } from '@middenry/domain';
 import { all } from '../rows.ts';
 import type { Store } from '../store.ts';
+import type { HarvestDetail } from './entry-types.ts';
 
 export interface SeasonRange {
   readonly from: string;
@@ -25,9 +26,21 @@ export const seasonParams = <R extends SeasonRange>(range: R) => ({
   siteIds: range.siteIds ? JSON.stringify(range.siteIds) : null,
 });
 
-export function seasonRecords(store: Store, range: SeasonRange & SeasonUsual): SeasonRecord[] {
-  return [...noted(store, range), ...worked(store, range)];
+/** A record with how wet castings were as it was noted, to be read as a share of water by whoever adds up. */
+export type SeasonNoted = Omit<SeasonRecord, 'moistureFracWb'> & Partial<Pick<HarvestDetail, 'squeeze' | 'dishMg' | 'wetMg' | 'dryMg'>>;
+
+export function seasonRecords(store: Store, range: SeasonRange & SeasonUsual): SeasonNoted[] {
+  return [...noted(store, range), ...harvested(store, range), ...worked(store, range)];
 }
+
+const harvested = (store: Store, range: SeasonRange): SeasonNoted[] =>
+  all<SeasonNoted>(
+    store,
+    `SELECT 'harvest' AS type, e.id AS entryId, b.site_id AS siteId, b.id AS binId, e.local_date AS localDate, h.grams, h.how,
+        0 AS minutes, h.volume_ml AS volumeMl, h.squeeze, h.dish_mg AS dishMg, h.wet_mg AS wetMg, h.dry_mg AS dryMg
+       ${ENTRIES} JOIN harvest h ON h.entry_id = e.id WHERE e.kind = 'harvest' AND ${IN_RANGE}`,
+    seasonParams(range),
+  );
 
 const noted = (store: Store, range: SeasonRange & SeasonUsual): SeasonRecord[] =>
   all<SeasonRecord>(
@@ -41,9 +54,6 @@ const noted = (store: Store, range: SeasonRange & SeasonUsual): SeasonRecord[] =
      UNION ALL
      SELECT 'bedding', e.id, b.site_id, b.id, e.local_date, c.grams, NULL, 0, ifnull(c.material_id, @usualBedding)
        ${ENTRIES} JOIN care c ON c.entry_id = e.id WHERE e.kind = 'care' AND c.action = 'bedding' AND c.grams > 0 AND ${IN_RANGE}
-     UNION ALL
-     SELECT 'harvest', e.id, b.site_id, b.id, e.local_date, h.grams, h.how, 0, NULL
-       ${ENTRIES} JOIN harvest h ON h.entry_id = e.id WHERE e.kind = 'harvest' AND ${IN_RANGE}
      UNION ALL
      SELECT 'check', e.id, b.site_id, b.id, e.local_date, 0, NULL, 0, NULL
        ${ENTRIES} WHERE e.kind = 'check' AND ${IN_RANGE}`,

@@ -1,5 +1,4 @@
 /** One mail as it is sent: made at the last moment, so that it says what is so now. */
-import type { MessageKind } from '@middenry/contract';
 import type { MailRow } from '../../db/repositories/mail.ts';
 import { type MessageRow, messageById } from '../../db/repositories/message.ts';
 import { findPerson } from '../../db/repositories/person.ts';
@@ -73,13 +72,14 @@ function saidBy({ store, row, publicUrl, replyToken }: LetterParts, programme: s
   if (message === null || message.overAt !== null) return null;
   const replyUrl = publicUrl === undefined ? undefined : `${publicUrl}/reply/${replyToken}`;
   const reply = replyUrl === undefined ? [] : [words.replyHere(replyUrl)];
-  if (message.kind === 'digest') {
+  if (message.kind === 'digest' || message.kind === 'late-entries') {
     const links = publicUrl === undefined ? [] : [words.seeShifts(`${publicUrl}/messages`), ...reply];
-    return { ...words.digestMail(programme, JSON.parse(message.facts) as MessageFacts), links, replyUrl };
+    const facts = JSON.parse(message.facts) as MessageFacts;
+    return { ...(message.kind === 'digest' ? words.digestMail(programme, facts) : words.lateEntriesMail(facts)), links, replyUrl };
   }
   const shift = message.shiftId === null ? null : shiftById(store, message.shiftId);
   if (shift === null || !isStillSo(store, message, shift)) return null;
-  const text = words.shiftMail(message.kind as Exclude<MessageKind, 'digest'>, shiftWords(shift), factsOf(store, message, shift));
+  const text = words.shiftMail(message.kind as words.ShiftMessageKind, shiftWords(shift), factsOf(store, message, shift));
   const links = publicUrl === undefined ? [] : [words.seeShift(`${publicUrl}/shifts/${shift.id}`), ...reply];
   return { ...text, links, replyUrl };
 }

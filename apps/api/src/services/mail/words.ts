@@ -1,5 +1,6 @@
 /** The words of mails, in the one language there is; another one is a file beside this. */
 import type { MessageKind } from '@middenry/contract';
+import { HOURS_PER_DAY } from '@middenry/domain';
 import type { MessageFacts } from '../messages/tell.ts';
 
 export interface ShiftWords {
@@ -14,8 +15,11 @@ export interface MailText {
   readonly text: string;
 }
 
+/** What is told of a shift; the others are about none. */
+export type ShiftMessageKind = Exclude<MessageKind, 'digest' | 'late-entries'>;
+
 /** What can be said of a shift; each gives a subject and the first lines. */
-const SHIFT_MAILS: Readonly<Record<Exclude<MessageKind, 'digest'>, (shift: ShiftWords, facts: MessageFacts) => MailText>> = {
+const SHIFT_MAILS: Readonly<Record<ShiftMessageKind, (shift: ShiftWords, facts: MessageFacts) => MailText>> = {
   'reminder-day': ({ site, when, length }) => ({
     subject: `Tomorrow: ${site}, ${when}`,
     text: `You have a place at ${site}: ${when} (${length}).`,
@@ -59,10 +63,18 @@ const SHIFT_MAILS: Readonly<Record<Exclude<MessageKind, 'digest'>, (shift: Shift
   }),
 };
 
-export const shiftMail = (kind: Exclude<MessageKind, 'digest'>, shift: ShiftWords, facts: MessageFacts): MailText =>
-  SHIFT_MAILS[kind](shift, facts);
+export const shiftMail = (kind: ShiftMessageKind, shift: ShiftWords, facts: MessageFacts): MailText => SHIFT_MAILS[kind](shift, facts);
 
 const count = (number: unknown, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
+
+/** Who noted it is said in the app, not in mail. */
+export function lateEntriesMail(facts: MessageFacts): MailText {
+  const days = count(Math.floor(Number(facts.hours) / HOURS_PER_DAY), 'day', 'days');
+  return {
+    subject: 'Notes that waited on a phone',
+    text: `Something that was noted at a bin waited ${days} on a phone before it got through.\nIt is in the log now.`,
+  };
+}
 
 /** Once a day, what a coordinator may want to see to; lines with nothing in them are left out. */
 export function digestMail(programme: string, facts: MessageFacts): MailText {

@@ -32,6 +32,8 @@ export const told = {
       'swap-accepted': ({ site, when, facts }: Said) => `${facts.by ?? 'Somebody'} took your place at ${site}, ${when}. You are free.`,
       'rota-invitation': ({ site, when }: Said) => `Could you help at ${site}, ${when}? Yes or no, no reason is needed.`,
       'needs-adult': ({ site, when }: Said) => `Pupils come to ${site}, ${when}, and too few adults do.`,
+      'late-entries': ({ facts }: Said) =>
+        `What ${facts.by ?? 'somebody'} noted waited ${count(Math.floor(Number(facts.hours) / 24), 'day', 'days')} on a phone. It is in the log now.`,
       digest: ({ facts }: Said) =>
         [
           Number(facts.needsAdult) > 0 ? count(facts.needsAdult, 'shift needs an adult', 'shifts need an adult') : '',

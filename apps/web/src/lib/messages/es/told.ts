@@ -26,6 +26,8 @@ export const told = {
       'swap-accepted': ({ site, when, facts }: Said) => `${facts.by ?? 'Alguien'} tomó tu plaza en ${site}, ${when}. Ya no tienes que ir.`,
       'rota-invitation': ({ site, when }: Said) => `¿Puedes ayudar en ${site}, ${when}? Di sí o no, sin dar razones.`,
       'needs-adult': ({ site, when }: Said) => `Viene alumnado a ${site}, ${when}, y faltan adultos.`,
+      'late-entries': ({ facts }: Said) =>
+        `Lo que anotó ${facts.by ?? 'alguien'} esperó ${count(Math.floor(Number(facts.hours) / 24), 'día', 'días')} en un teléfono. Ya está en el registro.`,
       digest: ({ facts }: Said) =>
         [
           Number(facts.needsAdult) > 0 ? count(facts.needsAdult, 'turno necesita un adulto', 'turnos necesitan un adulto') : '',
