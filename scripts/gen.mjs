@@ -2,6 +2,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { criteriaText } from './gen/criteria.mjs';
 import { catalogueText } from './gen/materials.mjs';
 import { referencePages } from './gen/reference.mjs';
 
@@ -14,6 +15,9 @@ const TABLES = [
     make: () => catalogueText(read('shared/materials.csv'), read('shared/decay-rates.csv'), read('shared/material-decay.csv')),
   },
 ];
+
+/** Read from tests, so after everything else. */
+const FROM_TESTS = [{ path: 'docs/reference/criteria.md', make: () => criteriaText(read) }];
 
 const existing = (path) => {
   try {
@@ -38,7 +42,7 @@ const staleOf = (generated) =>
   });
 
 // The reference reads what the tables make, so it comes after them.
-const stale = [...staleOf(TABLES), ...staleOf(await referencePages())].map(({ path }) => path);
+const stale = [...staleOf(TABLES), ...staleOf(await referencePages()), ...staleOf(FROM_TESTS)].map(({ path }) => path);
 
 if (check && stale.length > 0) {
   console.error(`Stale, run npm run gen: ${stale.join(', ')}`);

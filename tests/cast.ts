@@ -14,6 +14,7 @@ import { photoDirOf } from '../apps/api/src/photos/shelf.ts';
 import { keeperOf } from '../apps/api/src/services/keeper.ts';
 import type { Room } from '../apps/api/src/services/room.ts';
 import { newSetupCode } from '../apps/api/src/services/setup-code.ts';
+import { soundnessOf } from '../apps/api/src/services/soundness.ts';
 import { newTotpSecret } from '../apps/api/src/services/totp.ts';
 import type { OwnSolver } from '../apps/api/src/solver/highs-solver.ts';
 
@@ -100,15 +101,18 @@ export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, '
   migrate(store, { dir: MIGRATIONS_DIR, copyDir: join(dir, 'backups'), now: clock.at });
   const setup = newSetupCode(clock);
   const file = join(dir, STORE_FILE);
+  const backupDir = join(dir, 'backups');
+  const soundness = soundnessOf({ clock, file, backupDir, name: 'own' });
   const keeper = keeperOf({
     store,
     clock,
     file,
-    dir: join(dir, 'backups'),
+    dir: backupDir,
     name: 'own',
     photoDir: photoDirOf(config),
     migrationsDir: MIGRATIONS_DIR,
     hourly: true,
+    soundness,
   });
   const app = await buildApp({
     store,
@@ -116,6 +120,7 @@ export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, '
     config,
     setupCode: setup.code,
     keeper,
+    soundness,
     renewDemo: () => undefined,
     checkAnswers: true,
     room: options.room?.(dir),

@@ -19,6 +19,7 @@ import { type InProcess, inProcessOf } from './services/in-process.ts';
 import type { Keeper } from './services/keeper.ts';
 import type { Room } from './services/room.ts';
 import type { SetupCode } from './services/setup-code.ts';
+import type { Soundness } from './services/soundness.ts';
 import { solverDesk } from './solver/desk.ts';
 import type { OwnSolver } from './solver/highs-solver.ts';
 
@@ -29,6 +30,7 @@ export interface AppOptions {
   readonly setupCode?: SetupCode | undefined;
   readonly keeper?: Keeper | undefined;
   readonly room?: Room | undefined;
+  readonly soundness?: Soundness | undefined;
   readonly renewDemo?: (() => void) | undefined;
   /** Left out: the solver in a thread of its own. */
   readonly solver?: OwnSolver | undefined;
@@ -57,8 +59,8 @@ declare module 'fastify' {
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const { store, clock, config } = options;
   const solver = solverDesk(options.solver);
-  const { setupCode, keeper, room, renewDemo } = options;
-  const frame: Frame = { store, clock, config, solver, setupCode, keeper, room, renewDemo };
+  const { setupCode, keeper, room, soundness, renewDemo } = options;
+  const frame: Frame = { store, clock, config, solver, setupCode, keeper, room, soundness, renewDemo };
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     // The longest that a photo may take, with what the check may come late below two minutes; cutSlowBodies ends everything else sooner.

@@ -4,6 +4,7 @@ import type { Store } from './db/store.ts';
 import type { Keeper } from './services/keeper.ts';
 import type { Room } from './services/room.ts';
 import type { SetupCode } from './services/setup-code.ts';
+import type { Soundness } from './services/soundness.ts';
 import type { SolverDesk } from './solver/desk.ts';
 
 /** Time is an argument, so that a test or the demonstration can stand on any day. */
@@ -56,6 +57,8 @@ export interface Frame {
   readonly keeper?: Keeper | undefined;
   /** Room kept back on the disk. */
   readonly room?: Room | undefined;
+  /** Whether the store is sound. */
+  readonly soundness?: Soundness | undefined;
 }
 
 /** What a service may use of one request. */

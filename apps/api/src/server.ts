@@ -19,6 +19,7 @@ import { keepTelling } from './services/messages/keep-telling.ts';
 import { startOutlooks } from './services/outlook-start.ts';
 import { roomOf } from './services/room.ts';
 import { newSetupCode } from './services/setup-code.ts';
+import { soundnessOf } from './services/soundness.ts';
 import { keepListsMoving } from './services/waiting.ts';
 import { backupDirOf, cacheFileOf, ensureDataDir, fileOf, openDataFile } from './start/data-dir.ts';
 import { ensureDemo } from './start/demonstration.ts';
@@ -39,6 +40,12 @@ async function start(config: Config): Promise<Running> {
   const store = openDataFile(config, migrationsDir, systemClock.now());
   sweep(store, photoDirOf(config));
   const setup = config.own && findProgramme(store) === undefined ? newSetupCode(systemClock) : undefined;
+  const soundness = soundnessOf({
+    clock: systemClock,
+    file: fileOf(config),
+    backupDir: backupDirOf(config),
+    name: config.own ? 'own' : 'demo',
+  });
   const keeper = keeperOf({
     store,
     clock: systemClock,
@@ -48,10 +55,21 @@ async function start(config: Config): Promise<Running> {
     photoDir: photoDirOf(config),
     migrationsDir,
     hourly: config.own,
+    soundness,
   });
   const renewDemo = config.own ? undefined : () => void startAnew(config).catch(giveUp);
   const room = roomOf(config.dataDir);
-  const app = await buildApp({ store, clock: systemClock, config, log: process.stdout, setupCode: setup?.code, keeper, room, renewDemo });
+  const app = await buildApp({
+    store,
+    clock: systemClock,
+    config,
+    log: process.stdout,
+    setupCode: setup?.code,
+    keeper,
+    room,
+    soundness,
+    renewDemo,
+  });
   app.addHook('onClose', async () => keeper.stop());
   if (existsSync(webBuildDir)) await mountWeb(app, { buildDir: webBuildDir, publicUrl: config.publicUrl, offline: config.offline });
   else say('the pages are not built, so only the API is served');

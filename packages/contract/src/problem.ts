@@ -58,6 +58,7 @@ export const ERROR_CODES = [
   'name-taken',
   'last-owner',
   'no-room', // disk full
+  'store-damaged', // nothing is written until a backup is back
   'no-mail', // no mail server, or no confirmed address
   'unavailable',
   'server-fault',

@@ -66,6 +66,11 @@ export const PROBLEMS = {
   'name-taken': { status: 409, title: 'Name taken', detail: 'This name is in use.' },
   'last-owner': { status: 409, title: 'Last owner', detail: 'At least one owner must remain; name another one first.' },
   'no-room': { status: 507, title: 'Disk full', detail: 'The disk is full; nothing was saved. Reading still works.' },
+  'store-damaged': {
+    status: 503,
+    title: 'Store damaged',
+    detail: 'The store is damaged, so nothing is saved now. Keep what you wrote, and tell whoever runs this machine.',
+  },
   'no-mail': { status: 409, title: 'No mail here', detail: 'No mail server is set up here; messages are in the app.' },
   unavailable: { status: 503, title: 'Not now', detail: 'The store cannot answer now; try again in a moment.' },
   'server-fault': { status: 500, title: 'Our fault', detail: 'Something went wrong here. The requestId finds it in the log.' },

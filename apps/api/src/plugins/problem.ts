@@ -1,6 +1,6 @@
 import type { ErrorCode, Problem } from '@middenry/contract';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { sqliteCodeOf } from '../db/fault.ts';
+import { isDamage, sqliteCodeOf } from '../db/fault.ts';
 import { Refusal, type RefusalExtra } from '../refusal.ts';
 import { PROBLEMS } from './problem-words.ts';
 
@@ -49,6 +49,7 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, code: ErrorCo
 function refusalFrom(error: FastifyError): Refusal {
   const code = error.code ?? '';
   const fault = sqliteCodeOf(error);
+  if (isDamage(fault)) return new Refusal('store-damaged');
   if (fault === 'SQLITE_FULL') return new Refusal('no-room');
   if (/^SQLITE_(BUSY|LOCKED|IOERR|READONLY|CANTOPEN)/.test(fault)) return new Refusal('unavailable');
   if (code === 'FST_ERR_CTP_BODY_TOO_LARGE') return new Refusal('too-large');

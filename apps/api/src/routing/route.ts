@@ -1,7 +1,7 @@
 import { type Reach, ROUTES, type RouteName, type RouteSpec } from '@middenry/contract';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { Frame, Who } from '../context.ts';
-import { sqliteCodeOf } from '../db/fault.ts';
+import { isDamage, sqliteCodeOf } from '../db/fault.ts';
 import { refuse } from '../refusal.ts';
 import { type AnswerOf, type Call, type CallState, callOf } from './call.ts';
 import { parseInput } from './parse.ts';
@@ -58,8 +58,11 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
       const state: CallState = { ownershipAsked: false, isAgain: false };
       const reach = reachOf(spec, request.who);
       const call = callOf({ frame, request, reply, who: request.who, reach, ...parseInput(spec, request) }, state);
-      if (spec.method !== 'GET') refuseWithoutRoom(spec, frame, request.who);
-      const answer = await noticingRoom(frame, () => handler(call));
+      if (spec.method !== 'GET') {
+        refuseToWriteDamaged(frame);
+        refuseWithoutRoom(spec, frame, request.who);
+      }
+      const answer = await noticingFaults(frame, () => handler(call));
       if (reply.sent) return reply;
       if (reach === 'own' && spec.own !== 'nothing' && !state.ownershipAsked)
         throw new Error(`Cannot answer ${spec.name} as its handler never asked whose row it is`);
@@ -85,12 +88,19 @@ function refuseWithoutRoom(spec: RouteSpec, { room }: Frame, who: Who | null): v
   if (room?.isTight()) throw refuse('no-room');
 }
 
-async function noticingRoom<T>({ room }: Frame, work: () => T | Promise<T>): Promise<T> {
+/** What is written into a damaged store is lost with it, so it stays where it was entered. */
+function refuseToWriteDamaged({ soundness }: Frame): void {
+  if (soundness !== undefined && soundness.damage() !== null) throw refuse('store-damaged');
+}
+
+async function noticingFaults<T>({ room, soundness }: Frame, work: () => T | Promise<T>): Promise<T> {
   try {
     return await work();
   } catch (error) {
+    const fault = sqliteCodeOf(error);
     const isFull = (error as { code?: unknown }).code === 'ENOSPC';
-    if (isFull || sqliteCodeOf(error) === 'SQLITE_FULL') room?.giveBack();
+    if (isFull || fault === 'SQLITE_FULL') room?.giveBack();
+    if (isDamage(fault)) soundness?.found((error as Error).message);
     throw isFull ? refuse('no-room') : error;
   }
 }

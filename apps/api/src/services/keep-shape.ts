@@ -52,6 +52,7 @@ export function keepShape(context: Context): z.output<typeof Keep> {
   return {
     ...status,
     lastBackup: backups[0] === undefined ? null : backupShape(backups[0]),
+    damage: context.soundness?.damage() ?? null,
     backups: backups.length,
     demoIsOld: isOldDemo(context.store, context.now),
   };

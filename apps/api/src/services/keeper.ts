@@ -7,6 +7,7 @@ import { clearAway } from '../db/keep/retention.ts';
 import { lastAuditId } from '../db/repositories/audit.ts';
 import { lastChangeId } from '../db/repositories/change.ts';
 import type { Store } from '../db/store.ts';
+import type { Soundness } from './soundness.ts';
 
 const LOOK_MS = 5 * 60_000;
 const HOUR_MS = 3_600_000;
@@ -54,6 +55,7 @@ export interface KeeperOptions {
   readonly migrationsDir: string;
   /** The demonstration needs no hourly backup: it is made anew from its story. */
   readonly hourly: boolean;
+  readonly soundness?: Soundness | undefined;
 }
 
 export function keeperOf(options: KeeperOptions): Keeper {
@@ -89,6 +91,9 @@ export function keeperOf(options: KeeperOptions): Keeper {
   };
   const look = async () => {
     const did: string[] = [];
+    if (await options.soundness?.look()) did.push('read the whole store');
+    // A copy of a damaged store would only push the sound ones out.
+    if (options.soundness !== undefined && options.soundness.damage() !== null) return did;
     const newest = listBackups(dir, name)[0];
     if (options.hourly && isChanged(newest) && (newest === undefined || hoursSince(newest.manifest.madeAt) >= 1)) {
       did.push(`backed up to ${(await backUp('hourly')).file}`);

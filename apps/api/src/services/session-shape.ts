@@ -32,6 +32,7 @@ export function sessionShape(context: Context, who: Who | null): Session {
             units: programme.units,
             locale: programme.locale,
           },
+    damagedSince: context.soundness?.damage()?.since ?? null,
     today: context.today(programme?.timeZone ?? 'UTC'),
     demoEntry: context.config.demoEntry && (programme?.isDemo ?? false),
   };

@@ -23,6 +23,10 @@ export const Keep = z.object({
     .describe('the newest backup, restored into a folder of its own and compared'),
   drillOverdue: z.boolean(),
   lastFault: z.string().nullable().describe('why the last backup could not be made'),
+  damage: z
+    .object({ since: Instant, words: z.string(), keptAs: z.string().nullable(), newestBackup: z.string().nullable() })
+    .nullable()
+    .describe('the store is damaged: what the check said, the name of its copy, and the backup to bring back'),
   freeBytes: z.int(),
   storeBytes: z.int(),
   diskLow: z.boolean(),

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { Id, LocalDate, Role } from '../common.ts';
+import { Id, Instant, LocalDate, Role } from '../common.ts';
 import { everyone, members, type RouteSpec } from '../route.ts';
 
 export const UNIT_SYSTEMS = ['metric', 'us'] as const;
@@ -29,6 +29,7 @@ export const Session = z.object({
     })
     .nullable()
     .describe('null before the programme has been set up'),
+  damagedSince: Instant.nullable().describe('the store is damaged since then: it is read, and nothing is saved'),
   /** Today in the programme's zone, by the server's clock. */
   today: LocalDate,
   demoEntry: z.boolean().describe('one-tap entry is open here'),

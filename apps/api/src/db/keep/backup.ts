@@ -4,7 +4,8 @@ import Database from 'better-sqlite3';
 import type { Store } from '../store.ts';
 import { factsOf, lacking } from './facts.ts';
 import { dropUnknownPhotos, photoPoolOf, photosIn, poolPhotos } from './photos.ts';
-import { type Manifest, manifestOf, readManifest, sha256Of, soundFacts, syncToDisk } from './verify.ts';
+import { prove } from './prove.ts';
+import { type Manifest, manifestOf, readManifest, syncToDisk } from './verify.ts';
 
 /** Pages copied between two turns of the event loop: a request waits about ten milliseconds at most. */
 const PAGES_AT_ONCE = 100;
@@ -38,11 +39,11 @@ export async function makeBackup(store: Store, { dir, name, kind, now, photoDir 
     const least = factsOf(store.sqlite);
     await store.sqlite.backup(part, { progress: () => PAGES_AT_ONCE });
     leaveWal(part);
-    const facts = soundFacts(part);
+    const { facts, sha256 } = await prove(part);
     const missing = lacking(facts, least);
     if (missing.length > 0) throw new Error(`the copy lacks ${missing.join(', ')}`);
     const photos = photoDir === undefined ? [] : await poolPhotos(photoDir, photoPoolOf(dir, name), photosIn(part));
-    const manifest: Manifest = { madeAt: now.toISOString(), kind, sha256: sha256Of(part), bytes: statSync(part).size, facts, photos };
+    const manifest: Manifest = { madeAt: now.toISOString(), kind, sha256, bytes: statSync(part).size, facts, photos };
     writeFileSync(manifestOf(part), JSON.stringify(manifest, null, 2));
     for (const written of [part, manifestOf(part)]) syncToDisk(written);
     renameSync(manifestOf(part), manifestOf(file));

@@ -51,6 +51,18 @@ export function syncToDisk(path: string): void {
   }
 }
 
+export interface Proof {
+  readonly facts: StoreFacts;
+  readonly sha256: string;
+}
+
+/**
+ * What a sound file holds, and its checksum.
+ *
+ * @throws {Error} saying what is wrong with it
+ */
+export const proofOf = (file: string): Proof => ({ facts: soundFacts(file), sha256: sha256Of(file) });
+
 /**
  * Opens a file, checks it whole and gives what it holds.
  *

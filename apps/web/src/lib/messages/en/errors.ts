@@ -65,6 +65,10 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'code-taken': { what: 'Another bin has this code.', next: 'Choose another code.' },
   'name-taken': { what: 'This name is taken.', next: 'Choose another name.' },
   'last-owner': { what: 'Somebody must own the programme.', next: 'Make someone else an owner first.' },
+  'store-damaged': {
+    what: 'The store on the machine is damaged.',
+    next: 'Nothing is saved now. Your note is still here. Tell whoever runs it.',
+  },
   'no-mail': { what: 'Nothing can be mailed from here yet.', next: 'Messages are in the app. Whoever runs it can set up a mail server.' },
   'no-room': { what: 'There is no room left to save on the machine.', next: 'Tell whoever runs it. Your note is still here.' },
   unavailable: { what: 'The machine is busy or starting.', next: 'Try again in a moment.' },

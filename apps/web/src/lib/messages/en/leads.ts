@@ -16,6 +16,9 @@ export const leads = {
     saved: 'Saved.',
   },
   keep: {
+    damaged: 'The store is damaged since',
+    damagedCopy: 'A copy of it lies beside it:',
+    damagedBring: 'Bring this backup back with “npx middenry restore”:',
     title: 'Backups',
     heading: (when: string) => `The last backup is from ${when}.`,
     headingNone: 'There is no backup yet.',

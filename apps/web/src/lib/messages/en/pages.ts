@@ -47,6 +47,7 @@ export const pages = {
     signOut: 'Sign out',
     back: 'Back',
   },
+  damaged: 'The store is damaged. You can read, but nothing is saved until a backup is back.',
   days: { today: 'today' },
   demo: {
     label: 'Demonstration',

@@ -64,6 +64,10 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'code-taken': { what: 'Otra compostera tiene este código.', next: 'Elige otro código.' },
   'name-taken': { what: 'Este nombre ya está en uso.', next: 'Elige otro nombre.' },
   'last-owner': { what: 'Alguien tiene que ser titular del programa.', next: 'Nombra primero a otra persona titular.' },
+  'store-damaged': {
+    what: 'Los datos guardados en la máquina están dañados.',
+    next: 'Ahora no se guarda nada. Tu nota sigue aquí. Avisa a quien la mantiene.',
+  },
   'no-mail': {
     what: 'Desde aquí aún no se puede enviar correo.',
     next: 'Los mensajes están en la app. Quien la mantiene puede poner un servidor.',

@@ -17,6 +17,9 @@ export const leads = {
     saved: 'Guardado.',
   },
   keep: {
+    damaged: 'Los datos están dañados desde',
+    damagedCopy: 'Una copia de ellos está al lado:',
+    damagedBring: 'Trae esta copia de vuelta con «npx middenry restore»:',
     title: 'Copias de seguridad',
     heading: (when: string) => `La última copia es de ${when}.`,
     headingNone: 'Aún no hay ninguna copia.',

@@ -41,6 +41,7 @@ export const pages = {
     signOut: 'Salir',
     back: 'Volver',
   },
+  damaged: 'Los datos están dañados. Puedes leer, pero nada se guarda hasta que vuelva una copia.',
   days: { today: 'hoy' },
   demo: {
     label: 'Demostración',

@@ -1,0 +1,85 @@
+/** Watches whether the store is sound; where it is not, nothing more is written until a backup is back (criteria F11). */
+import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import type { Clock } from '../context.ts';
+import { listBackups } from '../db/keep/backup.ts';
+import { prove } from '../db/keep/prove.ts';
+
+const HOUR_MS = 3_600_000;
+const NIGHT_HOURS = 24;
+
+export interface Damage {
+  readonly since: string;
+  /** What the check or the store said. */
+  readonly words: string;
+  /** Name of the copy of the damaged file; null where it could not be made. */
+  readonly keptAs: string | null;
+  /** Name of the newest backup, which was read back whole when it was made. */
+  readonly newestBackup: string | null;
+}
+
+export interface Soundness {
+  /** Null as long as nothing is wrong. */
+  damage(): Damage | null;
+  /** Checks the whole file once a day, and again at once after a start that follows a bad check. */
+  look(): Promise<boolean>;
+  /** The store itself said that it is damaged. */
+  found(words: string): void;
+}
+
+export interface SoundnessOptions {
+  readonly clock: Clock;
+  readonly file: string;
+  readonly backupDir: string;
+  readonly name: 'own' | 'demo';
+}
+
+export function soundnessOf({ clock, file, backupDir, name }: SoundnessOptions): Soundness {
+  const noteFile = `${file}.checked`;
+  let damage: Damage | null = null;
+  const found = (words: string) => {
+    damage ??= {
+      since: clock.now().toISOString(),
+      words,
+      keptAs: keepCopy(file, clock.now()),
+      newestBackup: newestOf(backupDir, name),
+    };
+  };
+  return {
+    damage: () => damage,
+    found,
+    async look() {
+      if (damage !== null || hoursSinceChecked(noteFile, clock) < NIGHT_HOURS) return false;
+      try {
+        await prove(file);
+        writeFileSync(noteFile, clock.now().toISOString());
+      } catch (error) {
+        found((error as Error).message);
+      }
+      return true;
+    },
+  };
+}
+
+/** A clock that went back counts as a day gone by: one check too many harms nobody. */
+function hoursSinceChecked(noteFile: string, clock: Clock): number {
+  const at = existsSync(noteFile) ? Date.parse(readFileSync(noteFile, 'utf8')) : Number.NaN;
+  const hours = (clock.now().getTime() - at) / HOUR_MS;
+  return hours >= 0 ? hours : Number.POSITIVE_INFINITY;
+}
+
+function newestOf(backupDir: string, name: 'own' | 'demo'): string | null {
+  const newest = listBackups(backupDir, name)[0];
+  return newest === undefined ? null : basename(newest.file);
+}
+
+/** Whatever can still be read out of it may be wanted, so it stays under a name of its own. */
+function keepCopy(file: string, now: Date): string | null {
+  const copy = join(file, '..', `damaged-${now.toISOString().replace(/[:.]/g, '-')}.db`);
+  try {
+    for (const tail of ['', '-wal']) if (existsSync(file + tail)) copyFileSync(file + tail, copy + tail);
+    return basename(copy);
+  } catch {
+    return null;
+  }
+}

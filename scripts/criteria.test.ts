@@ -1,0 +1,29 @@
+import { describe, expect, it } from 'vitest';
+import { criteriaText, idsOf, namesIn } from './gen/criteria.mjs';
+
+describe('the table of criteria', () => {
+  it.each([
+    ['C1 C2 two browsers race', ['C1', 'C2']],
+    ['C13, C14: two parsers read the same', ['C13', 'C14']],
+    ['A7: sixty bins', ['A7']],
+    ['does not flicker (A15)', ['A15']],
+    ['prints an A4 sheet', []],
+    ['Bin C3 is fed', []],
+    ['B12A is no criterion', []],
+  ])('reads "%s" as claiming %j', (name, ids) => {
+    expect(idsOf(name)).toEqual(ids);
+  });
+
+  it('finds names in every kind of quotes, also of tables', () => {
+    const text = `test('C1: one', () => {}); it.each([[1, (2)]])("C2: it's %i", f); describe(\`C3: \${n}\`, f); it('isn\\'t', f);`;
+    expect(namesIn(text)).toEqual(['C1: one', "C2: it's %i", `C3: $\{n}`, "isn\\'t"]);
+  });
+
+  it('says of a criterion without a test that it has none, and gives the day of a long run', () => {
+    const text = criteriaText((path: string) =>
+      path.endsWith('proofs.md') ? '| F3 | `x` | 2026-11-25 | fine |' : path.endsWith('kill.proof.ts') ? "test('F3: 200 kills', f)" : '',
+    );
+    expect(text).toContain('| A1 | no test yet |  |  |');
+    expect(text).toContain('| F3 | no test yet | `tests/faults/kill.proof.ts` | 2026-11-25 |');
+  });
+});

@@ -1,0 +1,84 @@
+// docs/reference/criteria.md: which acceptance criterion is held by which test, read from the names of the tests themselves.
+import { filesUnder, fromRoot } from '../lib.mjs';
+
+/** How many criteria each part of the acceptance criteria has. */
+const PARTS = {
+  A: { about: 'The board', count: 20 },
+  B: { about: 'At the bin, with no signal', count: 29 },
+  C: { about: 'Shifts and people', count: 30 },
+  D: { about: 'Season and figures', count: 15 },
+  E: { about: 'Security', count: 21 },
+  F: { about: 'Reliability', count: 36 },
+  G: { about: 'Data in and out', count: 13 },
+  H: { about: 'What people complain of elsewhere', count: 28 },
+};
+
+/** What no program here can judge, and where the script for people stands. */
+const BY_PEOPLE = {
+  A6: 'docs/glance-trial.md',
+  B1: 'docs/field-trial.md',
+  B19: 'docs/field-trial.md',
+  B20: 'docs/field-trial.md',
+  B27: 'docs/field-trial.md',
+};
+const DROPPED = new Set(['F21', 'F36', 'G13', 'H10']);
+
+const NAME =
+  /\b(?:describe|it|test)(?:\.\w+)*\(\s*(?:\[[\s\S]*?\]\)\(\s*)?(?:'((?:\\.|[^'\\\n])*)'|"((?:\\.|[^"\\\n])*)"|`((?:\\.|[^`\\])*)`)/g;
+const IDS_IN_FRONT = /^((?:[A-H]\d{1,2}(?:, |,| and | )?)+)(?=[: ]|$)/;
+const ID_BEHIND = /\(([A-H]\d{1,2})\)$/;
+
+/** The ids that a test's name begins with ("C1, C2: ...") or ends with ("... (A5)"). */
+export function idsOf(name) {
+  const front = IDS_IN_FRONT.exec(name)?.[1] ?? '';
+  const behind = ID_BEHIND.exec(name)?.[1] ?? '';
+  return `${front} ${behind}`.match(/[A-H]\d{1,2}/g) ?? [];
+}
+
+/** Every test name of a file, as it is written. */
+export const namesIn = (text) => [...text.matchAll(NAME)].map(([, single, double, template]) => single ?? double ?? template);
+
+/** Rows of the table of long proofs: criterion, file, date, result. */
+const longRuns = (text) =>
+  text
+    .split('\n')
+    .map((line) => line.split('|').map((cell) => cell.trim()))
+    .filter((cells) => /^[A-H]\d/.test(cells[1] ?? ''));
+
+function filesById(read) {
+  const found = new Map();
+  for (const path of filesUnder(['tests', 'apps', 'packages', 'scripts']).map(fromRoot)) {
+    if (!/\.(test|proof)\.ts$/.test(path)) continue;
+    for (const id of namesIn(read(path)).flatMap(idsOf)) found.set(id, (found.get(id) ?? new Set()).add(path));
+  }
+  return found;
+}
+
+const listed = (files) => files.map((path) => `\`${path}\``).join(' ');
+
+function row(id, files, runs) {
+  const short = files.filter((path) => path.endsWith('.test.ts'));
+  const long = files.filter((path) => path.endsWith('.proof.ts'));
+  const seen = runs.filter(([, ids]) => ids.match(/[A-H]\d{1,2}/g).includes(id)).map(([, , , date]) => date);
+  const people = BY_PEOPLE[id];
+  const none = DROPPED.has(id) ? 'dropped' : people === undefined ? 'no test yet' : '';
+  return `| ${id} | ${listed(short) || none}${people === undefined ? '' : ` by people: \`${people}\``} | ${listed(long)} | ${seen.join(', ')} |`;
+}
+
+/** @param {(path: string) => string} read a file of the project by its path from the root */
+export function criteriaText(read) {
+  const byId = filesById(read);
+  const runs = longRuns(read('docs/reference/proofs.md'));
+  const ids = Object.entries(PARTS).flatMap(([part, { count }]) => Array.from({ length: count }, (_, n) => `${part}${n + 1}`));
+  const held = ids.filter((id) => byId.has(id));
+  const tables = Object.entries(PARTS).map(([part, { about, count }]) => {
+    const rows = Array.from({ length: count }, (_, n) => `${part}${n + 1}`).map((id) => row(id, [...(byId.get(id) ?? [])].sort(), runs));
+    return `## ${part}: ${about}\n\n| Criterion | In \`npm test\` | In \`npm run proof\` | Long form last seen |\n| --- | --- | --- | --- |\n${rows.join('\n')}`;
+  });
+  return `# Criteria and the tests that hold them
+
+Made by \`npm run gen\` from the names of the tests: a name that begins with a criterion's id, or ends with it in brackets, claims it. A test here shows that part of the criterion is held; how much of it, the test says. ${held.length} of ${ids.length} have one. The dates come from [proofs.md](proofs.md).
+
+${tables.join('\n\n')}
+`;
+}

@@ -1,0 +1,127 @@
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { serve } from '../browser/harness.ts';
+import { BINS, type Cast, freshId, later, openCast } from '../cast.ts';
+import { FLIPS, flipAndRead, seeded } from './page-flips.ts';
+import { Folders } from './stage.ts';
+
+const DAY_MINUTES = 1440;
+const harvest = (cast: Cast) =>
+  cast.call('volunteer', 'POST', '/api/harvests', {
+    id: freshId(),
+    binId: BINS.tote,
+    happenedAt: '2026-11-25T09:00:00Z',
+    massKg: 1,
+    destination: 'beds',
+  });
+const entries = (cast: Cast) => Number(cast.store.sqlite.prepare('SELECT count(*) FROM entry').pluck().get());
+
+/** Empties the page on which an index begins: reading by it finds nothing, and only a whole check tells. */
+function loseIndex(file: string, name: string): void {
+  const sqlite = new Database(file);
+  sqlite.pragma('wal_checkpoint(TRUNCATE)');
+  const page = Number(sqlite.prepare('SELECT rootpage FROM sqlite_schema WHERE name = ?').pluck().get(name));
+  sqlite.close();
+  const bytes = readFileSync(file);
+  const pageBytes = bytes.readUInt16BE(16);
+  // An index page that is sound in itself and has no rows.
+  const empty = Buffer.alloc(pageBytes);
+  empty[0] = 10;
+  empty.writeUInt16BE(pageBytes, 5);
+  empty.copy(bytes, (page - 1) * pageBytes);
+  writeFileSync(file, bytes);
+}
+
+/** An index that says of every row what is not so: the quick check of a start counts its rows and looks no further. */
+function misleadIndex(file: string): void {
+  const sqlite = new Database(file);
+  sqlite.unsafeMode();
+  sqlite.pragma('writable_schema = ON');
+  const change = sqlite.prepare("UPDATE sqlite_schema SET sql = replace(sql, 'happened_at', 'kind') WHERE name = 'entry_bin'").run();
+  if (change.changes !== 1) throw new Error('Cannot mislead the index entry_bin as there is none');
+  sqlite.close();
+}
+
+describe('F11: a store that was damaged while it is in use', () => {
+  let cast: Cast;
+  beforeAll(async () => {
+    cast = await openCast();
+  });
+  afterAll(() => cast.close());
+
+  it('is read whole once a day, and served as ever while it is sound', async () => {
+    const { keeper } = cast.app.middenry;
+    expect(await keeper?.look()).toContain('read the whole store');
+    expect(await keeper?.look()).not.toContain('read the whole store');
+    later(cast, DAY_MINUTES);
+    expect(await keeper?.look()).toContain('read the whole store');
+    expect((await harvest(cast)).status).toBe(201);
+    expect((await cast.call('coordinator', 'GET', '/api/keep')).body.damage).toBeNull();
+    await keeper?.look();
+  });
+
+  it('turns to reading only when the check finds it, keeps the file, names the newest backup, and makes no more copies', async () => {
+    const { keeper } = cast.app.middenry;
+    const before = entries(cast);
+    loseIndex(join(cast.dir, 'cast.db'), 'entry_bin');
+    later(cast, DAY_MINUTES);
+    await keeper?.look();
+    const refused = await harvest(cast);
+    expect(refused.status).toBe(503);
+    expect(refused.body.code).toBe('store-damaged');
+    expect(refused.headers['retry-after']).toBeDefined();
+    const { damage, backups } = (await cast.call('coordinator', 'GET', '/api/keep')).body;
+    expect(damage.words).toContain('integrity check');
+    expect(damage.newestBackup).toMatch(/^own-.*\.db$/);
+    expect(readFileSync(join(cast.dir, damage.keptAs)).length).toBeGreaterThan(0);
+    expect((await cast.call('volunteer', 'GET', '/api/session')).body.damagedSince).toBe(damage.since);
+    later(cast, DAY_MINUTES);
+    await keeper?.look();
+    expect((await cast.call('coordinator', 'GET', '/api/keep')).body.backups).toBe(backups);
+    expect(entries(cast)).toBe(before);
+  });
+});
+
+describe('F11: pages overwritten at random', () => {
+  const folders = new Folders();
+  // A demonstration that is not made yet is made outside of the tests' time.
+  beforeAll(async () => void (await folders.withDemo()), 120_000);
+  afterAll(() => folders.remove());
+
+  it('are found by the check of every night, and no total is read that was not there', async () => {
+    const dir = await folders.withDemo();
+    const sound = join(dir, 'demo.db');
+    const sqlite = new Database(sound);
+    sqlite.pragma('wal_checkpoint(TRUNCATE)');
+    sqlite.pragma('journal_mode = DELETE');
+    sqlite.close();
+    const below = seeded(20_261_125);
+    const whole = FLIPS.filter((flip) => flip !== 'a few bytes');
+    const results = whole.flatMap((flip) => [1, 2, 3, 4].map(() => flipAndRead(sound, join(dir, 'flipped.db'), flip, below)));
+    expect(results.filter(({ found }) => !found)).toEqual([]);
+    expect(results.filter(({ wrongTotals }) => wrongTotals)).toEqual([]);
+  });
+
+  it('leave a server that reads and does not write when the start could not see it', async () => {
+    const dir = await folders.withDemo();
+    misleadIndex(join(dir, 'demo.db'));
+    // As if the last whole check were a day ago.
+    rmSync(join(dir, 'demo.db.checked'), { force: true });
+    const server = await serve({ dataDir: dir, keepData: true });
+    try {
+      const read = async () => (await (await fetch(`${server.origin}/api/session`)).json()) as { damagedSince: string | null };
+      for (let tries = 0; (await read()).damagedSince === null && tries < 100; tries += 1) await new Promise((go) => setTimeout(go, 50));
+      expect((await read()).damagedSince).not.toBeNull();
+      const signIn = await fetch(`${server.origin}/api/session/demo`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', origin: server.origin },
+        body: JSON.stringify({ as: 'volunteer' }),
+      });
+      expect(signIn.status).toBe(503);
+    } finally {
+      await server.stop();
+    }
+  });
+});
