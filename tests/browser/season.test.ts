@@ -97,6 +97,8 @@ test('D14: a published report keeps its numbers and words, and tells what change
   expect(values).toEqual([before, before + 1250, 1250]);
   expect(await figures.getAttribute('value')).toBe(String(before));
   expect(await page.locator('.opening .said').first().textContent()).toBe('A dry spring.');
+  const pdf = await page.getByRole('link', { name: 'Save to print (PDF)' }).getAttribute('href');
+  expect((await (await walk.context.request.get(pdf!)).body()).subarray(0, 5).toString()).toBe('%PDF-');
   await page.goto(kept);
   await page.getByRole('button', { name: 'Take the name away: Year of worms' }).click();
   await page.locator('.saved', { hasText: 'The name is gone.' }).waitFor();

@@ -170,6 +170,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   listPhotos: ['none', 'own', 'any', 'any', 'any'],
   takeOffPhoto: ownPlace,
   readSeasonXlsx: leads,
+  readSeasonPdf: leads,
   readSeasonSchema: everyone,
   listSeasons: leads,
   addSeason: leads,
@@ -180,4 +181,5 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   listPublishedSeasons: leads,
   publishSeason: leads,
   readPublishedSeason: leads,
+  readPublishedSeasonPdf: leads,
 };

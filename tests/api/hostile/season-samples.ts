@@ -21,6 +21,11 @@ export const seasonSamples = {
     url: `/api/season.xlsx${season}&siteId=${SITES.meadow}`,
     notTheirs: [{ who: 'siteLead', url: `/api/season.xlsx${season}&siteId=${SITES.school}` }],
   }),
+  readSeasonPdf: () => ({
+    who: 'siteLead',
+    url: `/api/season.pdf${season}&siteId=${SITES.meadow}`,
+    notTheirs: [{ who: 'siteLead', url: `/api/season.pdf${season}&siteId=${SITES.school}` }],
+  }),
   readSeasonSchema: () => ({ who: null, url: '/api/season.schema.json' }),
   listSeasons: () => ({ who: 'siteLead', url: '/api/seasons' }),
   addSeason: () => {
@@ -68,5 +73,11 @@ export const seasonSamples = {
     url: `/api/published-seasons/${publishedSeasonId}`,
     params: { id: publishedSeasonId },
     notTheirs: [{ who: 'siteLead', url: `/api/published-seasons/${schoolPublishedSeasonId}` }],
+  }),
+  readPublishedSeasonPdf: ({ publishedSeasonId, schoolPublishedSeasonId }) => ({
+    who: 'siteLead',
+    url: `/api/published-seasons/${publishedSeasonId}/report.pdf`,
+    params: { id: publishedSeasonId },
+    notTheirs: [{ who: 'siteLead', url: `/api/published-seasons/${schoolPublishedSeasonId}/report.pdf` }],
   }),
 } satisfies Partial<Record<RouteName, Make>>;

@@ -1,4 +1,4 @@
-import type { Reach, ROUTES, RouteName, XLSX } from '@middenry/contract';
+import type { PDF, Reach, ROUTES, RouteName, XLSX } from '@middenry/contract';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type * as z from 'zod';
 import type { Context, Frame, Who } from '../context.ts';
@@ -14,7 +14,7 @@ export type AnswerOf<N extends RouteName> =
     ? z.output<Z>
     : SpecOf<N> extends { status: 204 }
       ? undefined
-      : SpecOf<N> extends { contentType: 'image/jpeg' | typeof XLSX }
+      : SpecOf<N> extends { contentType: 'image/jpeg' | typeof XLSX | typeof PDF }
         ? Buffer
         : string;
 type WhoOf<S> = S extends { access: { anonymous: 'any' } } ? Who | null : Who;

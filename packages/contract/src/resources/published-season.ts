@@ -5,7 +5,7 @@ import { ClientId, Id, Instant, LocalDate, Name } from '../common.ts';
 import { leads, type RouteSpec } from '../route.ts';
 import { SeasonTexts } from './named-season.ts';
 import { IdParams } from './place.ts';
-import { Season, SeasonDay } from './season.ts';
+import { PDF, Season, SeasonDay, SeasonPdfLanguageQuery } from './season.ts';
 
 const head = {
   id: Id,
@@ -72,5 +72,18 @@ export const publishedSeasonRoutes = [
     params: IdParams,
     answer: PublishedSeason,
     status: 200,
+  },
+  {
+    method: 'GET',
+    path: '/api/published-seasons/:id/report.pdf',
+    name: 'readPublishedSeasonPdf',
+    summary: 'A published report to print, as it was when it was published',
+    tag: 'season',
+    access: leads,
+    own: 'site',
+    params: IdParams,
+    query: SeasonPdfLanguageQuery,
+    status: 200,
+    contentType: PDF,
   },
 ] as const satisfies readonly RouteSpec[];

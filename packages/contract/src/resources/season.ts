@@ -83,6 +83,13 @@ export const CSV_PROFILES = ['spreadsheet', 'data'] as const;
 /** `spreadsheet`: byte order mark and nothing that could run as a formula; `data`: lossless. */
 export const SeasonCsvQuery = z.object({ ...span, profile: z.enum(CSV_PROFILES).default('spreadsheet') }).refine(...inOrder);
 
+export const SEASON_PDF_LANGUAGES = ['en', 'es'] as const;
+export type SeasonPdfLanguage = (typeof SEASON_PDF_LANGUAGES)[number];
+export const SeasonPdfLanguageQuery = z.object({ language: z.enum(SEASON_PDF_LANGUAGES).default('en') });
+export const SeasonPdfQuery = z.object({ ...span, ...SeasonPdfLanguageQuery.shape }).refine(...inOrder);
+/** As ISO 32000 has it. */
+export const PDF = 'application/pdf';
+
 /** A workbook as ISO/IEC 29500 has it. */
 export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
@@ -128,6 +135,18 @@ export const seasonRoutes = [
     query: SeasonQuery,
     status: 200,
     contentType: XLSX,
+  },
+  {
+    method: 'GET',
+    path: '/api/season.pdf',
+    name: 'readSeasonPdf',
+    summary: 'The same to print: tagged, with a title and a language',
+    tag: 'season',
+    access: leads,
+    own: 'site',
+    query: SeasonPdfQuery,
+    status: 200,
+    contentType: PDF,
   },
   {
     method: 'GET',

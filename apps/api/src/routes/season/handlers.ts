@@ -5,8 +5,10 @@ import { listPublishedSeasons } from './list-published-seasons.ts';
 import { listSeasons } from './list-seasons.ts';
 import { publishSeason } from './publish-season.ts';
 import { readPublishedSeason } from './read-published-season.ts';
+import { readPublishedSeasonPdf } from './read-published-season-pdf.ts';
 import { readSeason } from './read-season.ts';
 import { readSeasonCsv } from './read-season-csv.ts';
+import { readSeasonPdf } from './read-season-pdf.ts';
 import { readSeasonSchema } from './read-season-schema.ts';
 import { readSeasonXlsx } from './read-season-xlsx.ts';
 import { removeSeason } from './remove-season.ts';
@@ -16,6 +18,7 @@ export const seasonHandlers: readonly BoundRoute[] = [
   readSeasonCsv,
   readSeasonSchema,
   readSeasonXlsx,
+  readSeasonPdf,
   listSeasons,
   addSeason,
   changeSeason,
@@ -23,4 +26,5 @@ export const seasonHandlers: readonly BoundRoute[] = [
   listPublishedSeasons,
   publishSeason,
   readPublishedSeason,
+  readPublishedSeasonPdf,
 ];

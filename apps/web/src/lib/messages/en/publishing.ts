@@ -1,6 +1,10 @@
 // Data: the words of a season that is kept, told in words and published; only leads read them.
 
 export const publishing = {
+  /** In which a file is asked for. */
+  language: 'en',
+  pdf: 'Save to print (PDF)',
+  noOneBin: 'Shifts, not one bin',
   perWeek: 'Scraps a week',
   eachWeek: 'A week',
   yield: 'Castings of all that was fed',

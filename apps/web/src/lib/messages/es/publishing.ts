@@ -1,6 +1,10 @@
 // Data: las palabras de una temporada guardada, contada y publicada; solo las leen quienes guían.
 
 export const publishing = {
+  /** In which a file is asked for. */
+  language: 'es',
+  pdf: 'Guardar para imprimir (PDF)',
+  noOneBin: 'Turnos, de ninguna compostera',
   perWeek: 'Restos por semana',
   eachWeek: 'Por semana',
   yield: 'Humus de todo lo que se dio',

@@ -17,6 +17,7 @@ export const load: PageLoad = async ({ fetch, parent, url }) => {
       siteId: '',
       csv: '',
       xlsx: '',
+      pdf: '',
       json: '',
       done: null,
     };
@@ -45,6 +46,7 @@ export const load: PageLoad = async ({ fetch, parent, url }) => {
     ...{ season, seasons: seasons.items, refused: !outcome.ok, siteId },
     sites: sites.items.filter((s) => !s.archived),
     csv: addressOf('readSeasonCsv', {}, shown),
+    pdf: addressOf('readSeasonPdf', {}, shown),
     xlsx: addressOf('readSeasonXlsx', {}, shown),
     json: addressOf('readSeason', {}, shown),
     done: url.searchParams.get('done'),
