@@ -1,11 +1,12 @@
 /** The board: flags seen and put aside (A17, A18), one cause over many bins (A.2), what is selected, held still (A11) and zoomed (A20). */
 import type { Board } from '@middenry/contract';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
 import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 import { madeBoard } from './made-board.ts';
 import { targetsOf, tooSmall } from './measure.ts';
+import { contrast, luminanceTo, readPicture } from './pixels.ts';
 
 let server: Running;
 let browser: Browser;
@@ -188,4 +189,99 @@ test('A12, A13: each trend in the list is 80 x 16 px at least, says in words wha
       .replace(/\D/g, '')
       .replace(/^0+|0+$/g, '');
   expect(figures.filter((figure) => said(figure).length > 2 || !/^[\d.,]+\u00a0\S/.test(figure))).toEqual([]);
+});
+
+/** Whether all of it stands in the window, above the tabs at the foot. */
+const inSight = (one: Locator): Promise<boolean> =>
+  one.evaluate((node) => {
+    const { top, bottom } = node.getBoundingClientRect();
+    return top >= 0 && bottom <= (document.querySelector('nav.tabs')?.getBoundingClientRect().top ?? innerHeight);
+  });
+
+test('A8: the worst bin and its remedy are in sight after two taps, and so is the log that explains it', async () => {
+  await page.goto('/');
+  const worst = page.locator('.worst > ol > .entry').first();
+  const remedy = worst.locator('.help').first();
+  expect(await inSight(remedy)).toBe(false);
+  await page.locator('.count').click();
+  const code = (await worst.locator('.label').textContent())!.trim();
+  const helps = (await remedy.textContent())!.replace(/\s+/g, ' ');
+  expect(helps).toMatch(/^\s*Today: .{10,}\./);
+  await worst.locator('.label').click();
+  await page.waitForURL('**/bins/*');
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  expect(await page.locator('main').textContent()).toContain(code);
+  const firstWords = /Today: ([^.,]+)/.exec(helps)![1]!;
+  expect((await page.locator('main').textContent())!.replace(/\s+/g, ' ')).toContain(firstWords);
+  await page.getByRole('heading', { name: 'Its log' }).waitFor();
+  expect(await page.locator('[id^="entry-"]').count()).toBeGreaterThan(0);
+});
+
+/** What holds the focus, as a listener would hear it. */
+const focused = (on: Page): Promise<string> =>
+  on.evaluate(() => {
+    const one = document.activeElement;
+    return `${one?.localName} ${one?.getAttribute('aria-label') ?? one?.textContent ?? ''}`.replace(/\s+/g, ' ').trim().slice(0, 60);
+  });
+
+test('every task of the board can be done by keys alone, and what holds the focus is seen to', async () => {
+  await page.goto('/');
+  await page.locator('.count').focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => new URL(page.url()).hash).toBe('#list');
+  const walked: string[] = [];
+  const unseen: string[] = [];
+  for (let step = 0; step < 14; step += 1) {
+    await page.keyboard.press('Tab');
+    walked.push(await focused(page));
+    const outline = await page.evaluate(() => Number.parseFloat(getComputedStyle(document.activeElement!).outlineWidth));
+    if (!(outline >= 2)) unseen.push(walked.at(-1)!);
+  }
+  expect(unseen).toEqual([]);
+  const at = (what: RegExp) => walked.findIndex((one) => what.test(one));
+  const order = [
+    at(/^a By place/),
+    at(/^summary Show only some/),
+    at(/^button Pause/),
+    at(/^a \w+, act/),
+    at(/^summary Seen, or put aside/),
+  ];
+  expect(
+    order.every((place) => place >= 0),
+    walked.join(' | '),
+  ).toBe(true);
+  expect([...order].sort((a, b) => a - b)).toEqual(order);
+  const flag = page.locator('.worst > ol > .entry').first();
+  await flag.locator('.flag-say summary').focus();
+  await page.keyboard.press('Enter');
+  await flag.getByLabel('Why put it aside?').focus();
+  await page.keyboard.type('A fan is on its way');
+  await page.keyboard.press('Enter');
+  await page.getByText('1 bin is put aside.').waitFor();
+  await page.getByRole('button', { name: /Take it up again/ }).focus();
+  await page.keyboard.press('Enter');
+  await page.getByText('Nothing is put aside.').waitFor();
+});
+
+/** How many pixels of it stand out from its ground by so much. */
+async function drawn(one: Locator, by: number): Promise<number> {
+  const picture = await readPicture(await one.screenshot());
+  const ground = luminanceTo('grey', picture.at(0, 0));
+  let count = 0;
+  for (let y = 0; y < picture.height; y += 1)
+    for (let x = 0; x < picture.width; x += 1) if (contrast(luminanceTo('grey', picture.at(x, y)), ground) >= by) count += 1;
+  return count;
+}
+
+test('A4, A11: with forced colours each mark and code still stands out, and nothing on the board moves by itself', async () => {
+  await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });
+  await show(madeBoard(real, 60, { act: 1, watch: 1, unknown: 1 }));
+  for (const band of ['settled', 'watch', 'act', 'unknown'] as const) {
+    const tile = page.locator(`.tile.is-${band}`).first();
+    expect(await drawn(tile.locator('.mark'), 3), `mark of ${band}`).toBeGreaterThan(5);
+    expect(await drawn(tile.locator('.code'), 4.5), `code of ${band}`).toBeGreaterThan(5);
+  }
+  expect(await page.evaluate(() => document.getAnimations().length)).toBe(0);
+  await page.emulateMedia({ forcedColors: 'none', reducedMotion: 'no-preference' });
+  await page.unroute('**/api/board');
 });

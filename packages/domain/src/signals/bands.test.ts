@@ -211,21 +211,34 @@ describe('assess() with one member', () => {
     expect(signal(assessed(courseDays(1, from(TODAY - 21))), 'harvest-due').band).toBe('act');
   });
 
-  it('a bin nobody looked at is unknown, never settled, in 1,000 random histories (A5)', () => {
+  it('a bin nobody looked at for twice its interval is never settled, in 1,000 random histories (A5)', () => {
+    const day = fc.integer({ min: 0, max: TODAY });
+    const event: fc.Arbitrary<BinEvent> = fc.oneof(
+      day.map((on): BinEvent => ({ day: on, type: 'check' })),
+      day.map((on): BinEvent => ({ day: on, type: 'check', tempC: 18 })),
+      day.map((on): BinEvent => ({ day: on, type: 'loosen', zone: 0 })),
+    );
+    const found = { stale: 0, seen: 0 };
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: TODAY }), fc.boolean(), (lastLook, warm) => {
-        const events: BinEvent[] = [{ day: lastLook, type: 'check' }];
-        const { band } = binBand(
-          assessed(
-            courseDays(1, () => (warm ? { bedPeakTempC: 30 } : {})),
-            events,
-          ),
-        );
-        if (warm) return band === 'act';
-        return band === (TODAY - lastLook > 14 ? 'unknown' : 'settled');
+      fc.property(fc.array(event, { maxLength: 6 }), fc.integer({ min: 1, max: 14 }), (events, checkIntervalDays) => {
+        const log = [...events].sort((a, b) => a.day - b.day);
+        const days = courseDays(1, () => ({}));
+        const keeping = { setup: TOTE, checkIntervalDays, resting: false, today: TODAY, binOn: (on: number) => binWell(on) };
+        const { band } = binBand(assess({ ...keeping, days, events: log, bandsBefore: {} }));
+        const looks = log.filter(({ type }) => type === 'check').map((one) => one.day);
+        const since = TODAY - Math.max(0, ...looks);
+        const stale = since > 2 * checkIntervalDays;
+        found[stale ? 'stale' : 'seen'] += 1;
+        return band === (stale ? 'unknown' : 'settled');
       }),
       { numRuns: 1000, seed: 8 },
     );
+    expect(Math.min(found.stale, found.seen)).toBeGreaterThan(200);
+  });
+
+  it('trouble shows whether somebody looked or not', () => {
+    const warm = courseDays(1, () => ({ bedPeakTempC: 30 }));
+    for (const lastLook of [0, 20, TODAY]) expect(binBand(assessed(warm, [{ day: lastLook, type: 'check' }])).band).toBe('act');
   });
 
   it('lists the most urgent first', () => {
