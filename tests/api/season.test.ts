@@ -90,6 +90,21 @@ describe('GET /season', () => {
     expect(body.bySite.map((row: { label: string }) => row.label)).toEqual(['Hilltop School', 'Long Meadow']);
   });
 
+  test('weeks begin on Monday, quiet ones are there too, and they add up to the season', async () => {
+    const { body } = await cast.call('coordinator', 'GET', `/api/season-weeks?${SPAN}`);
+    const weeks: Record<string, number | string>[] = body.weeks;
+    const { total } = await read();
+    expect([weeks[0]!.from, weeks.at(-1)!.from, weeks.length]).toEqual(['2026-08-31', '2026-11-30', 14]);
+    const of = (monday: string) => weeks.find(({ from }) => from === monday);
+    expect(of('2026-09-28')).toEqual({ from: '2026-09-28', fedG: 3700, beddingG: 0, harvestedG: 0, minutes: 150, shifts: 1 });
+    expect(of('2026-10-05')).toMatchObject({ harvestedG: 10_001, fedG: 0 });
+    expect(of('2026-09-14')).toMatchObject({ harvestedG: 0, fedG: 0, minutes: 0 });
+    for (const column of ['beddingG', 'harvestedG', 'minutes', 'shifts'])
+      expect(weeks.reduce((sum, week) => sum + Number(week[column]), 0)).toBe(total[column]);
+    const ofSchool = await cast.call('siteLead', 'GET', `/api/season-weeks?${SPAN}&siteId=${SITES.school}`);
+    expect(ofSchool.status).toBe(404);
+  });
+
   test('both ends of the span count, one site alone counts alone', async () => {
     expect((await read('from=2026-09-10&to=2026-09-10')).total.harvestedG).toBe(1234);
     expect((await read('from=2026-09-11&to=2026-10-09')).total.harvestedG).toBe(0);

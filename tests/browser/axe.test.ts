@@ -107,6 +107,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/bins/:bin/edit',
     '/bins/new',
     '/bins/labels',
+    '/bins/:bin/card',
     '/bins/:bin/log',
     '/bins/:bin/log?kind=check',
     '/bins/:bin/log?kind=harvest',

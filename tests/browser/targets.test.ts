@@ -4,6 +4,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
 import { targetsOf, tooNear, tooSmall } from './measure.ts';
+import { PAPERS, sheetsOf } from './printed.ts';
 
 const BIN_SIDE_PX = 56;
 const ELSEWHERE_PX = 44;
@@ -108,7 +109,7 @@ describe("B26: the scripts that a volunteer's phone really fetches, words and al
   });
 });
 
-test('A7: header, summary line and sixty bins fit one phone screen, in the order of their places', async () => {
+test('A7, D13: header, summary line and sixty bins fit one phone screen, in the order of their places, and four sheets of paper', async () => {
   const site = (await read('/api/sites')).items[0].id;
   const { today } = await read('/api/session');
   const there = (await read('/api/board')).bins.length as number;
@@ -145,4 +146,7 @@ test('A7: header, summary line and sixty bins fit one phone screen, in the order
     expect(Math.min(...tiles.map((tile) => tile.width))).toBeGreaterThanOrEqual(46.5);
     expect(Math.min(...tiles.map((tile) => tile.height))).toBeGreaterThanOrEqual(43.5);
   }
+  // D13: the same board on paper.
+  await walk.page.goto('/', { waitUntil: 'load' });
+  for (const paper of PAPERS) expect(await sheetsOf(walk.page, paper), paper).toBeLessThanOrEqual(4);
 });

@@ -2,7 +2,7 @@
 import jsQR from 'jsqr';
 import { labelQr, QR_WIDTH_MM, QUIET_MODULES } from '../../apps/web/src/lib/labels/label-qr.ts';
 
-/** Of the label on paper; tests/browser/labels.test.ts measures that it is so. */
+/** Of the label on paper; tests/browser/on-paper.test.ts measures that it is so. */
 export const LABEL_MM = { width: 186, height: 64, edge: 2 } as const;
 const PX_PER_MM = 4;
 const INK = 20;

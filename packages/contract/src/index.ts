@@ -29,6 +29,7 @@ import { publishedSeasonRoutes } from './resources/published-season.ts';
 import { pupilGroupRoutes } from './resources/pupil-group.ts';
 import { rotaRoutes } from './resources/rota.ts';
 import { seasonRoutes } from './resources/season.ts';
+import { seasonWeekRoutes } from './resources/season-weeks.ts';
 import { sessionRoutes } from './resources/session.ts';
 import { setupRoutes } from './resources/setup.ts';
 import { shiftRoutes } from './resources/shift.ts';
@@ -75,6 +76,7 @@ export * from './resources/published-season.ts';
 export * from './resources/pupil-group.ts';
 export * from './resources/rota.ts';
 export * from './resources/season.ts';
+export * from './resources/season-weeks.ts';
 export * from './resources/session.ts';
 export * from './resources/setup.ts';
 export * from './resources/shift.ts';
@@ -122,6 +124,7 @@ export const ROUTES = [
   ...mailRoutes,
   ...calendarRoutes,
   ...seasonRoutes,
+  ...seasonWeekRoutes,
   ...namedSeasonRoutes,
   ...publishedSeasonRoutes,
   ...setupRoutes,

@@ -171,6 +171,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   takeOffPhoto: ownPlace,
   readSeasonXlsx: leads,
   readSeasonPdf: leads,
+  readSeasonWeeks: leads,
   readSeasonSchema: everyone,
   listSeasons: leads,
   addSeason: leads,

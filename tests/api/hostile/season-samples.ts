@@ -26,6 +26,11 @@ export const seasonSamples = {
     url: `/api/season.pdf${season}&siteId=${SITES.meadow}`,
     notTheirs: [{ who: 'siteLead', url: `/api/season.pdf${season}&siteId=${SITES.school}` }],
   }),
+  readSeasonWeeks: () => ({
+    who: 'siteLead',
+    url: `/api/season-weeks${season}&siteId=${SITES.meadow}`,
+    notTheirs: [{ who: 'siteLead', url: `/api/season-weeks${season}&siteId=${SITES.school}` }],
+  }),
   readSeasonSchema: () => ({ who: null, url: '/api/season.schema.json' }),
   listSeasons: () => ({ who: 'siteLead', url: '/api/seasons' }),
   addSeason: () => {

@@ -10,6 +10,7 @@ import { readSeason } from './read-season.ts';
 import { readSeasonCsv } from './read-season-csv.ts';
 import { readSeasonPdf } from './read-season-pdf.ts';
 import { readSeasonSchema } from './read-season-schema.ts';
+import { readSeasonWeeks } from './read-season-weeks.ts';
 import { readSeasonXlsx } from './read-season-xlsx.ts';
 import { removeSeason } from './remove-season.ts';
 
@@ -19,6 +20,7 @@ export const seasonHandlers: readonly BoundRoute[] = [
   readSeasonSchema,
   readSeasonXlsx,
   readSeasonPdf,
+  readSeasonWeeks,
   listSeasons,
   addSeason,
   changeSeason,

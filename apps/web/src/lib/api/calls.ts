@@ -76,6 +76,7 @@ export const CALLS = {
   readSeasonCsv: 'GET /api/season.csv',
   readSeasonXlsx: 'GET /api/season.xlsx',
   readSeasonPdf: 'GET /api/season.pdf',
+  readSeasonWeeks: 'GET /api/season-weeks',
   readExport: 'GET /api/export.zip',
   listSeasons: 'GET /api/seasons',
   addSeason: 'POST /api/seasons',

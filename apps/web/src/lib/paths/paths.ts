@@ -22,6 +22,7 @@ export const paths = {
   bin: (id: string) => `/bins/${id}`,
   binLog: (id: string, kind?: string) => `/bins/${id}/log${kind === undefined ? '' : `?kind=${kind}`}`,
   madeUp: '/what-if',
+  binCard: (id: string) => `/bins/${id}/card`,
   whatIf: (id: string) => `/bins/${id}/what-if`,
   binLife: (id: string, kind: 'care' | 'worms', what: string) =>
     `/bins/${id}/log?kind=${kind}&${kind === 'care' ? 'action' : 'direction'}=${what}`,

@@ -6,6 +6,7 @@ import { folk } from './folk.ts';
 import { labelWords } from './labels.ts';
 import { madeUpWords } from './made-up.ts';
 import { mailing } from './mailing.ts';
+import { printing } from './printing.ts';
 import { reasoning } from './reasoning.ts';
 import { seasons } from './seasons.ts';
 import { sighting } from './sighting.ts';
@@ -29,6 +30,7 @@ export const others = {
   ...asking,
   ...mailing,
   ...labelWords,
+  ...printing,
   ...told,
   ...seasons,
   ...wallWords,

@@ -1,9 +1,11 @@
-/** From a bin's label to its log (criteria B20, B21): the sheet as it is printed, and the way in. */
+/** What is printed (criteria B20, D13): labels, cards and the board as they come on paper; and the way in from a label (B21). */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { QUIET_MODULES } from '../../apps/web/src/lib/labels/label-qr.ts';
 import { LABEL_MM } from '../outside/muddy-label.ts';
-import { openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
+import { openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { chromaOf, readPicture } from './pixels.ts';
+import { asPrinted, inkOf, PAPERS, sheetsOf } from './printed.ts';
 
 const PX_PER_MM = 96 / 25.4;
 let server: Running;
@@ -70,12 +72,64 @@ describe('B20: the sheet of labels, as Chromium prints it', () => {
       Math.round(Number(m[2])),
     ]);
     expect(boxes).toEqual(Array.from({ length: Math.ceil(seen.labels / 4) }, () => [widthPt, heightPt]));
-    await walk.page.emulateMedia({ media: 'screen' });
+    await walk.page.emulateMedia({ media: null });
   });
 
   test('an address that only this machine can open is called out', async () => {
     await walk.page.goto('/bins/labels', { waitUntil: 'load' });
     expect(await walk.page.locator('.care').textContent()).toContain('No phone can open');
+  });
+});
+
+describe('D13: on paper', () => {
+  const places: Record<string, string> = {};
+  const read = async (path: string) => (await walk.context.request.get(path)).json();
+  beforeAll(async () => {
+    places.bin = (await read('/api/board')).bins.find((one: { band: string }) => one.band === 'act').id;
+    const shifts = (await read('/api/shifts')).items as { id: string; signUps: unknown[]; duties: unknown[] }[];
+    places.shift = shifts.find(({ signUps, duties }) => signUps.length > 0 && duties.length > 0)!.id;
+  });
+  /** Whole names of people, which no sheet may show that hangs where anybody passes. */
+  const wholeNames = async () =>
+    ((await read('/api/people')).items as { name: string }[]).map(({ name }) => name).filter((name) => !/\s\S\.$/.test(name));
+
+  test.each([
+    ['/', 4],
+    ['/bins/:bin/card', 1],
+    ['/shifts/:shift', 1],
+  ])(
+    '%s takes %i sheets at most, in ink that grey printers hold, with nothing cut, no way to press and nobody by their whole name',
+    async (path, most) => {
+      await walk.page.goto(
+        path.replace(/:(\w+)/, (_, name: string) => places[name]!),
+        { waitUntil: 'load' },
+      );
+      for (const paper of PAPERS) expect(await sheetsOf(walk.page, paper), paper).toBeLessThanOrEqual(most);
+      await asPrinted(walk.page, async () => {
+        const ink = await inkOf(walk.page);
+        const said = ink.map(({ text }) => text).join(' ');
+        expect(said).toContain('Printed ');
+        expect(ink.filter((one) => one.contrast < 4.5)).toEqual([]);
+        expect(ink.filter((one) => one.cutPx > 0)).toEqual([]);
+        expect(await sidewaysPx(walk.page)).toBe(0);
+        expect(await walk.page.locator('nav:visible, button:visible, input:visible, select:visible').count()).toBe(0);
+        const names = await wholeNames();
+        expect(names.length).toBeGreaterThan(3);
+        expect(names.filter((name) => said.includes(name))).toEqual([]);
+        const picture = await readPicture(await walk.page.screenshot({ fullPage: true }));
+        let chroma = 0;
+        for (let y = 0; y < picture.height; y += 2)
+          for (let x = 0; x < picture.width; x += 2) chroma = Math.max(chroma, chromaOf(picture.at(x, y)));
+        expect(chroma).toBeLessThanOrEqual(0.04);
+      });
+    },
+  );
+
+  test('a card has rows to write in', async () => {
+    await walk.page.goto(`/bins/${places.bin}/card`, { waitUntil: 'load' });
+    const rows = walk.page.getByRole('table', { name: 'Write here' }).locator('tbody tr');
+    expect(await rows.count()).toBeGreaterThanOrEqual(6);
+    expect((await rows.last().boundingBox())!.height).toBeGreaterThanOrEqual(32);
   });
 });
 
