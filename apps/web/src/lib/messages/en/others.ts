@@ -1,4 +1,5 @@
 import { ahead } from './ahead.ts';
+import { around } from './around.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
@@ -30,6 +31,7 @@ export const others = {
   ...mailing,
   ...labelWords,
   ...printing,
+  ...around,
   ...told,
   ...seasons,
   ...wallWords,

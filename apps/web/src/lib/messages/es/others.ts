@@ -1,5 +1,6 @@
 import type { ForOthers } from '../shape.ts';
 import { ahead } from './ahead.ts';
+import { around } from './around.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
@@ -31,6 +32,7 @@ export const others = {
   ...mailing,
   ...labelWords,
   ...printing,
+  ...around,
   ...told,
   ...seasons,
   ...wallWords,

@@ -1,14 +1,17 @@
 import { error } from '@sveltejs/kit';
 import { need } from '$lib/api/call.ts';
+import { readAround } from '$lib/site/read-around.ts';
 import type { PageLoad } from './$types';
 
-export const load: PageLoad = async ({ fetch, params, url }) => {
+export const load: PageLoad = async ({ fetch, params, url, parent }) => {
+  const { person, session } = await parent();
+  const leads = person.role === 'coordinator' || person.role === 'site-lead';
   const query = { siteId: params.id };
-  const [sites, bins, containers, stock, materials, readings] = await Promise.all([
+  const [sites, bins, containers, around, materials, readings] = await Promise.all([
     need(fetch, 'listSites'),
     need(fetch, 'listBins', { query }),
     need(fetch, 'listContainers', { query }),
-    need(fetch, 'readBeddingStock', { query }),
+    readAround(fetch, { today: session.today, siteId: params.id, leads }),
     need(fetch, 'listMaterials'),
     need(fetch, 'listAirReadings', { params }),
   ]);
@@ -18,7 +21,7 @@ export const load: PageLoad = async ({ fetch, params, url }) => {
     site,
     bins: bins.items,
     containers: containers.items.filter((c) => !c.archived),
-    stock: stock.items,
+    around,
     beddings: materials.items.filter((m) => m.kind === 'bedding' && !m.hidden),
     readings: readings.items.length,
     saved: url.searchParams.has('saved'),
