@@ -24,7 +24,7 @@ export async function playStory(story: Story): Promise<readonly MadeUpDay[]> {
       worker = undefined;
     }
   }
-  const { playMadeUp } = await import('@middenry/domain');
+  const { playMadeUp } = await import('./play-here.ts');
   return playMadeUp(story, story.day);
 }
 
