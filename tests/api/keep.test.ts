@@ -8,7 +8,7 @@ import { drill, provenFacts, restore } from '../../apps/api/src/db/keep/restore.
 import { clearAway } from '../../apps/api/src/db/keep/retention.ts';
 import { manifestOf } from '../../apps/api/src/db/keep/verify.ts';
 import { openStore } from '../../apps/api/src/db/open.ts';
-import { BINS, type Cast, freshId, MIGRATIONS_DIR, openCast, PEOPLE } from '../cast.ts';
+import { BINS, type Cast, freshId, MIGRATIONS_DIR, openCast, PEOPLE, SITES } from '../cast.ts';
 
 let cast: Cast;
 let dir: string;
@@ -215,5 +215,27 @@ describe('links', () => {
     expect(cast.store.sqlite.prepare('SELECT count(*) FROM link WHERE token_hash = ?').pluck().get(token)).toBe(0);
     await cast.call('coordinator', 'DELETE', `/api/links/${id}`);
     expect((await cast.call(null, 'GET', `/api/linked-boards/${token}`)).status).toBe(404);
+  });
+
+  it('C16: show a spreadsheet the totals of its site, no names and not too often, until taken back', async () => {
+    const id = freshId();
+    const body = { id, kind: 'season', siteId: SITES.meadow };
+    const { path } = (await cast.call('coordinator', 'POST', '/api/links', body)).body;
+    expect(path).toMatch(/^\/season-link\/[\w-]{43}\.csv$/);
+    const span = 'from=2026-01-01&to=2026-12-31&profile=data';
+    const linked = await cast.call(null, 'GET', `${path}?${span}`);
+    const own = await cast.call('siteLead', 'GET', `/api/season.csv?${span}&siteId=${SITES.meadow}`);
+    expect([linked.status, linked.text, linked.headers['content-type']]).toEqual([200, own.text, 'text/csv; charset=utf-8']);
+    expect([linked.headers['referrer-policy'], linked.headers['x-robots-tag']]).toEqual(['no-referrer', 'noindex']);
+    for (const { name } of Object.values(PEOPLE)) expect(linked.text).not.toContain(name);
+    const token = path.slice('/season-link/'.length, -'.csv'.length);
+    expect((await cast.call(null, 'GET', `/api/linked-boards/${token}`)).status).toBe(404);
+    expect((await cast.call(null, 'GET', `${path}?from=2030-01-01`)).status).toBe(422);
+    const statuses = [];
+    for (let n = 0; n < 60; n += 1) statuses.push((await cast.call(null, 'GET', `${path}?from=2026-11-25`)).status);
+    // Sixty an hour, and two were asked for above.
+    expect([statuses.filter((status) => status === 200).length, statuses.at(-1)]).toEqual([58, 429]);
+    await cast.call('coordinator', 'DELETE', `/api/links/${id}`);
+    expect((await cast.call(null, 'GET', path)).status).toBe(404);
   });
 });

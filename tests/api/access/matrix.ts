@@ -172,6 +172,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   readSeasonXlsx: leads,
   readSeasonPdf: leads,
   readSeasonWeeks: leads,
+  readSeasonLink: everyone,
   readSeasonSchema: everyone,
   listSeasons: leads,
   addSeason: leads,

@@ -1,7 +1,9 @@
 import type { RouteName } from '@middenry/contract';
-import { freshId, SITES } from '../../cast.ts';
+import { insertLink } from '../../../apps/api/src/db/repositories/link.ts';
+import { hashOf } from '../../../apps/api/src/services/secret.ts';
+import { freshId, PEOPLE, SITES } from '../../cast.ts';
 import { changed, type Make } from './sample.ts';
-import { namedSeason } from './stage.ts';
+import { namedSeason, type Stage } from './stage.ts';
 
 const season = '?from=2026-01-01&to=2026-12-31';
 
@@ -31,6 +33,12 @@ export const seasonSamples = {
     url: `/api/season-weeks${season}&siteId=${SITES.meadow}`,
     notTheirs: [{ who: 'siteLead', url: `/api/season-weeks${season}&siteId=${SITES.school}` }],
   }),
+  readSeasonLink: () => {
+    const file = 'a-token-of-a-season-that-is-there.csv';
+    const row = { id: freshId(), kind: 'season', siteId: null, label: '', createdAt: '2026-11-25T10:00:00.000Z' } as const;
+    const ready = ({ cast }: Stage) => insertLink(cast.store, { ...row, tokenHash: hashOf(file.slice(0, -4)), createdBy: PEOPLE.owner.id });
+    return { who: null, url: `/season-link/${file}`, params: { file }, ready };
+  },
   readSeasonSchema: () => ({ who: null, url: '/api/season.schema.json' }),
   listSeasons: () => ({ who: 'siteLead', url: '/api/seasons' }),
   addSeason: () => {

@@ -1,4 +1,4 @@
-import type { Link, LinkMade, LinkNew } from '@middenry/contract';
+import { LINK_KINDS, type Link, type LinkMade, type LinkNew } from '@middenry/contract';
 import type * as z from 'zod';
 import type { Context, Signed } from '../context.ts';
 import { findLink, findLinkByHash, insertLink, type LinkRow, listLinks, revokeLink } from '../db/repositories/link.ts';
@@ -9,16 +9,20 @@ import { siteOf } from './sites.ts';
 
 type Shape = z.output<typeof Link>;
 
-const shapeOf = ({ id, siteId, label, createdAt, revokedAt }: LinkRow): Shape => ({
+const shapeOf = ({ id, kind, siteId, label, createdAt, revokedAt }: LinkRow): Shape => ({
   id,
-  kind: 'board',
+  // Calendar links are kept elsewhere; those of this table are of the kinds that are made here.
+  kind: kind === 'season' ? 'season' : 'board',
   siteId,
   label,
   createdAt,
   revoked: revokedAt !== null,
 });
 
-export const boardLinks = (context: Signed): Shape[] => listLinks(context.store, 'board').map(shapeOf);
+/** Where a link of each kind leads. */
+const PATHS = { board: (token: string) => `/look/${token}`, season: (token: string) => `/season-link/${token}.csv` } as const;
+
+export const readerLinks = (context: Signed): Shape[] => listLinks(context.store, LINK_KINDS).map(shapeOf);
 
 /** Makes a link; its secret is in this answer only, so the same id cannot be asked for twice. */
 export function addLink(context: Signed, body: z.output<typeof LinkNew>): z.output<typeof LinkMade> {
@@ -29,7 +33,7 @@ export function addLink(context: Signed, body: z.output<typeof LinkNew>): z.outp
     const token = newToken();
     insertLink(store, { ...body, tokenHash: hashOf(token), createdBy: context.who.personId, createdAt: now.toISOString() });
     context.audit('link-made', body.id);
-    return { ...shapeOf(findLink(store, body.id)!), path: `/look/${token}` };
+    return { ...shapeOf(findLink(store, body.id)!), path: PATHS[body.kind](token) };
   });
 }
 
@@ -43,8 +47,8 @@ export function takeBackLink(context: Signed, id: string): Shape {
 }
 
 /** What a link opens; a revoked one looks as if it had never been. */
-export function openLink(context: Context, token: string): LinkRow {
+export function openLink(context: Context, token: string, kind: Shape['kind'] = 'board'): LinkRow {
   const link = findLinkByHash(context.store, hashOf(token));
-  if (link === undefined || link.revokedAt !== null || link.kind !== 'board') throw refuse('not-found');
+  if (link === undefined || link.revokedAt !== null || link.kind !== kind) throw refuse('not-found');
   return link;
 }

@@ -1,3 +1,5 @@
+import { refuse } from '../refusal.ts';
+
 /** How often somebody may ask; kept in memory, since after a restart nobody has asked. */
 export interface RateKeeper {
   /** 0: go ahead, and it counts; else how long until the next one may. */
@@ -23,4 +25,10 @@ export function rateKeeper({ most, perMs }: { readonly most: number; readonly pe
       return 0;
     },
   };
+}
+
+/** Counts one more asking, or refuses and says how long to wait. */
+export function refuseOften(rate: RateKeeper, key: string, now: Date): void {
+  const waitMs = rate.waitMs(key, now.getTime());
+  if (waitMs > 0) throw refuse('wait', { retryAfterSeconds: Math.ceil(waitMs / 1000) });
 }

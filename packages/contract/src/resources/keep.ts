@@ -32,7 +32,8 @@ export const Keep = z.object({
   diskLow: z.boolean(),
   demoIsOld: z.boolean().describe('the demonstration is older than three days and may be made anew'),
 });
-export const LINK_KINDS = ['board'] as const;
+/** `board`: the board without names; `season`: the totals of a season as CSV, for a spreadsheet that asks again. */
+export const LINK_KINDS = ['board', 'season'] as const;
 export const Link = z.object({
   id: Id,
   kind: z.enum(LINK_KINDS),
@@ -44,7 +45,9 @@ export const Link = z.object({
 export const LinkNew = z
   .object({ id: ClientId, kind: z.enum(LINK_KINDS), siteId: Id.nullable().default(null), label: z.string().trim().max(80).default('') })
   .strict();
-export const LinkMade = Link.extend({ path: z.string().describe('address below the public address, shown once, such as /look/…') });
+export const LinkMade = Link.extend({
+  path: z.string().describe('address below the public address, shown once, such as /look/… or /season-link/….csv'),
+});
 const TokenParams = z.object({ token: z.string().regex(/^[\w-]{22,64}$/) });
 
 export const keepRoutes = [
@@ -109,7 +112,7 @@ export const keepRoutes = [
     method: 'POST',
     path: '/api/links',
     name: 'addLink',
-    summary: 'Make a read-only link to the board, without names',
+    summary: 'Make a read-only link to the board or to the totals of a season, without names',
     tag: 'keep',
     access: coordinators,
     own: 'nothing',

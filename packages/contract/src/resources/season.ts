@@ -87,6 +87,11 @@ export const SEASON_PDF_LANGUAGES = ['en', 'es'] as const;
 export type SeasonPdfLanguage = (typeof SEASON_PDF_LANGUAGES)[number];
 export const SeasonPdfLanguageQuery = z.object({ language: z.enum(SEASON_PDF_LANGUAGES).default('en') });
 export const SeasonPdfQuery = z.object({ ...span, ...SeasonPdfLanguageQuery.shape }).refine(...inOrder);
+const LinkFileParams = z.object({ file: z.string().regex(/^[\w-]{22,64}\.csv$/) });
+/** Left out: from the first of January until today. */
+const SeasonLinkQuery = z
+  .object({ from: SeasonDay.optional(), to: SeasonDay.optional(), profile: z.enum(CSV_PROFILES).default('spreadsheet') })
+  .refine(({ from, to }) => from === undefined || to === undefined || from <= to, { error: 'from must not be after to', path: ['from'] });
 /** As ISO 32000 has it. */
 export const PDF = 'application/pdf';
 
@@ -147,6 +152,19 @@ export const seasonRoutes = [
     query: SeasonPdfQuery,
     status: 200,
     contentType: PDF,
+  },
+  {
+    method: 'GET',
+    path: '/season-link/:file',
+    name: 'readSeasonLink',
+    summary: 'The totals of a link as CSV, for a spreadsheet that asks again and again; no names',
+    tag: 'season',
+    access: everyone,
+    own: 'nothing',
+    params: LinkFileParams,
+    query: SeasonLinkQuery,
+    status: 200,
+    contentType: 'text/csv; charset=utf-8',
   },
   {
     method: 'GET',

@@ -11,8 +11,9 @@ export interface LinkRow {
 
 const SELECT = 'SELECT id, kind, site_id AS siteId, label, created_at AS createdAt, revoked_at AS revokedAt FROM link';
 
-export function listLinks(store: Store, kind: LinkRow['kind']): readonly LinkRow[] {
-  return store.sql(`${SELECT} WHERE kind = ? ORDER BY created_at DESC, id`).all(kind) as LinkRow[];
+export function listLinks(store: Store, kinds: readonly LinkRow['kind'][]): readonly LinkRow[] {
+  const sql = `${SELECT} WHERE kind IN (SELECT value FROM json_each(?)) ORDER BY created_at DESC, id`;
+  return store.sql(sql).all(JSON.stringify(kinds)) as LinkRow[];
 }
 
 export function findLink(store: Store, id: string): LinkRow | undefined {

@@ -1,4 +1,4 @@
 import { route } from '../../routing/route.ts';
-import { boardLinks } from '../../services/links.ts';
+import { readerLinks } from '../../services/links.ts';
 
-export const listLinks = route('listLinks', (call) => ({ items: boardLinks(call) }));
+export const listLinks = route('listLinks', (call) => ({ items: readerLinks(call) }));

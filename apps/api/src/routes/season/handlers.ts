@@ -8,6 +8,7 @@ import { readPublishedSeason } from './read-published-season.ts';
 import { readPublishedSeasonPdf } from './read-published-season-pdf.ts';
 import { readSeason } from './read-season.ts';
 import { readSeasonCsv } from './read-season-csv.ts';
+import { readSeasonLink } from './read-season-link.ts';
 import { readSeasonPdf } from './read-season-pdf.ts';
 import { readSeasonSchema } from './read-season-schema.ts';
 import { readSeasonWeeks } from './read-season-weeks.ts';
@@ -21,6 +22,7 @@ export const seasonHandlers: readonly BoundRoute[] = [
   readSeasonXlsx,
   readSeasonPdf,
   readSeasonWeeks,
+  readSeasonLink,
   listSeasons,
   addSeason,
   changeSeason,

@@ -5,7 +5,7 @@ import { lastChangeId } from '../../db/repositories/change.ts';
 import type { Store } from '../../db/store.ts';
 import { refuse } from '../../refusal.ts';
 import { addDays } from '../local-time.ts';
-import { type RateKeeper, rateKeeper } from '../rate.ts';
+import { type RateKeeper, rateKeeper, refuseOften } from '../rate.ts';
 import { hashOf } from '../secret.ts';
 import { calendarText, eventOf } from './event.ts';
 import { stampsOf } from './stamp.ts';
@@ -78,11 +78,6 @@ export function readFeed(call: Context, token: string, from: string): Feed {
   if (desk.feeds.size >= MOST_KEPT) desk.feeds.clear();
   desk.feeds.set(link.id, feed);
   return feed;
-}
-
-function refuseOften(rate: RateKeeper, key: string, now: Date): void {
-  const waitMs = rate.waitMs(key, now.getTime());
-  if (waitMs > 0) throw refuse('wait', { retryAfterSeconds: Math.ceil(waitMs / 1000) });
 }
 
 function rowsOf(call: Context, personId: string): CalendarShiftRow[] {

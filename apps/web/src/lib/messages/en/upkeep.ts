@@ -125,7 +125,9 @@ export const upkeep = {
   },
   links: {
     title: 'Links for readers',
-    heading: 'A link shows the board without names.',
+    heading: 'A link shows the board or the totals, without names.',
+    kind: 'What does it show?',
+    kinds: { board: 'the board', season: 'totals of the year, as a file that a spreadsheet reads again by itself (CSV)' },
     text: 'For a head teacher, a funder, a screen in the hall. Whoever has it can look, nothing else.',
     label: 'What is it for?',
     site: 'Which site?',

@@ -125,7 +125,9 @@ export const upkeep = {
   },
   links: {
     title: 'Enlaces para mirar',
-    heading: 'Un enlace muestra el tablero sin nombres.',
+    heading: 'Un enlace muestra el tablero o las sumas, sin nombres.',
+    kind: '¿Qué muestra?',
+    kinds: { board: 'el tablero', season: 'las sumas del año, como archivo que una hoja de cálculo vuelve a leer sola (CSV)' },
     text: 'Para dirección, para quien da dinero, para una pantalla en la entrada. Quien lo tiene puede mirar, nada más.',
     label: '¿Para qué es?',
     site: '¿Qué sitio?',

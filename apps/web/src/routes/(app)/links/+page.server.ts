@@ -11,7 +11,14 @@ export const actions: Actions = {
     const outcome = await act(
       fetch,
       'addLink',
-      { body: { id: text(form, 'id') || uuid7(), kind: 'board', siteId: text(form, 'siteId') || null, label: text(form, 'label') } },
+      {
+        body: {
+          id: text(form, 'id') || uuid7(),
+          kind: text(form, 'kind') === 'season' ? 'season' : 'board',
+          siteId: text(form, 'siteId') || null,
+          label: text(form, 'label'),
+        },
+      },
       form,
     );
     if (!outcome.ok) return outcome.refused;
