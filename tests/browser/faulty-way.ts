@@ -10,6 +10,8 @@ export type Way = 'through' | 'away' | 'no-batches' | 'lost-answers' | 'portal';
 
 export interface FaultyWay {
   readonly origin: string;
+  /** Where it leads. */
+  to: string;
   way: Way;
   /** Which service worker the server has: that of its build, that of so many builds later, or the one that takes it off. */
   worker: 'built' | 'off' | { readonly buildsLater: number };
@@ -31,26 +33,28 @@ async function giveWorker(server: string, worker: 'off' | { readonly buildsLater
 }
 
 export async function faultyWayTo(server: string): Promise<FaultyWay> {
-  const { port } = new URL(server);
   const http: Server = createServer((asked, answer) => {
     if (isBatch(asked)) faulty.batches += 1;
     if (faulty.way === 'away' || (faulty.way === 'no-batches' && isBatch(asked))) return void asked.socket.destroy();
     if (faulty.way === 'portal') return void answer.setHeader('content-type', 'text/html').end('<h1>Welcome to the guest network</h1>');
-    if (asked.url === '/service-worker.js' && faulty.worker !== 'built') return void giveWorker(server, faulty.worker, answer);
+    if (asked.url === '/service-worker.js' && faulty.worker !== 'built') return void giveWorker(faulty.to, faulty.worker, answer);
     forward(asked, answer);
   });
   const forward = (asked: IncomingMessage, answer: ServerResponse) => {
-    const onward = request({ host: '127.0.0.1', port, method: asked.method, path: asked.url, headers: asked.headers }, (from) => {
-      if (faulty.way === 'lost-answers' && isBatch(asked)) {
-        from.resume().once('end', () => {
-          faulty.lost += 1;
-          asked.socket.destroy();
-        });
-        return;
-      }
-      answer.writeHead(from.statusCode ?? 502, from.rawHeaders);
-      from.pipe(answer);
-    });
+    const onward = request(
+      { host: '127.0.0.1', port: new URL(faulty.to).port, method: asked.method, path: asked.url, headers: asked.headers },
+      (from) => {
+        if (faulty.way === 'lost-answers' && isBatch(asked)) {
+          from.resume().once('end', () => {
+            faulty.lost += 1;
+            asked.socket.destroy();
+          });
+          return;
+        }
+        answer.writeHead(from.statusCode ?? 502, from.rawHeaders);
+        from.pipe(answer);
+      },
+    );
     onward.on('error', () => asked.socket.destroy());
     answer.on('close', () => onward.destroy());
     asked.pipe(onward);
@@ -63,6 +67,7 @@ export async function faultyWayTo(server: string): Promise<FaultyWay> {
     });
   const faulty: FaultyWay = {
     origin: `http://127.0.0.1:${(http.address() as AddressInfo).port}`,
+    to: server,
     way: 'through',
     worker: 'built',
     lost: 0,

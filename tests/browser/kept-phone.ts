@@ -6,13 +6,35 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { chromiumArgs, chromiumMissing, findChromium } from '../../scripts/chromium.mjs';
 
-const CLOSES_WITHIN_MS = 2000;
-const DIES_WITHIN_MS = 6000;
+/** A browser in which a process has just died does not always answer. */
+const ANSWERS_WITHIN_MS = 10_000;
+
+async function within<T>(ms: number, work: Promise<T>): Promise<T> {
+  const late = new AbortController();
+  const cut = sleep(ms, undefined, { signal: late.signal }).then(() => Promise.reject(new Error(`Cannot wait longer than ${ms} ms`)));
+  try {
+    return await Promise.race([work, cut]);
+  } finally {
+    late.abort();
+    cut.catch(() => undefined);
+  }
+}
+
+function end(id: number): void {
+  // Nobody's number would be everybody's.
+  if (id <= 0) throw new RangeError(`Cannot end a process as its id is not known: current value is ${id}`);
+  try {
+    process.kill(id, 'SIGKILL');
+  } catch {
+    // It has ended by itself.
+  }
+}
 
 export class KeptPhone {
   readonly #profile = mkdtempSync(join(tmpdir(), 'middenry-phone-'));
   readonly #origin: string;
   #context: BrowserContext | undefined;
+  #browserPid = 0;
 
   constructor(origin: string) {
     this.#origin = origin;
@@ -29,34 +51,31 @@ export class KeptPhone {
       this.#context = undefined;
     });
     this.#context = context;
+    [this.#browserPid = 0] = await this.#idsOf('browser');
     return context;
   }
 
-  /** A new tab, the only one; the browser is started again where it died. */
+  /** A new tab, the only one; the browser is started again where it died or no longer answers. */
   async tab(): Promise<Page> {
     const context = await this.context();
     const before = context.pages();
-    const page = await context.newPage().catch(async () => (await this.#anew()).newPage());
-    // A dead tab does not always answer.
-    await Promise.race([Promise.all(before.map((other) => other.close().catch(() => undefined))), sleep(CLOSES_WITHIN_MS)]);
+    const page = await within(ANSWERS_WITHIN_MS, context.newPage()).catch(async () => (await this.#anew()).newPage());
+    await within(ANSWERS_WITHIN_MS, Promise.all(before.map((other) => other.close()))).catch(() => undefined);
     return page;
   }
 
   /** Closes the browser in order, as a phone that is switched off does. */
   async switchOff(): Promise<void> {
-    await this.#context?.close();
+    const context = this.#context;
+    if (context) await within(ANSWERS_WITHIN_MS, context.close()).catch(() => this.#die());
     this.#context = undefined;
   }
 
-  /** Prepares a death without a word, of the tab's process or of the whole browser. @returns What kills it */
+  /** Prepares a death without a word, of the tabs' processes or of the whole browser. @returns What kills it */
   async killer(of: 'renderer' | 'browser'): Promise<() => void> {
-    const session = await (await this.context()).browser()!.newBrowserCDPSession();
-    const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-    await session.detach();
-    const ids = processInfo.filter(({ type }) => type === of).map(({ id }) => id);
-    if (ids.length === 0) throw new Error(`Cannot kill the ${of} as it is not among ${processInfo.map(({ type }) => type)}`);
+    const ids = of === 'browser' ? [this.#browserPid] : await this.#idsOf(of);
     return () => {
-      for (const id of ids) process.kill(id, 'SIGKILL');
+      for (const id of ids) end(id);
     };
   }
 
@@ -66,11 +85,27 @@ export class KeptPhone {
     if (context === undefined) return;
     const closed = new Promise((resolve) => context.once('close', resolve));
     const crashes = context.pages().map((page) => new Promise((resolve) => page.once('crash', resolve)));
-    await Promise.race([closed, ...crashes, sleep(DIES_WITHIN_MS)]);
+    await within(ANSWERS_WITHIN_MS, Promise.race([closed, ...crashes])).catch(() => undefined);
+  }
+
+  async #idsOf(type: string): Promise<number[]> {
+    const session = await (await this.context()).browser()!.newBrowserCDPSession();
+    const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+    await session.detach();
+    const ids = processInfo.filter((one) => one.type === type).map(({ id }) => id);
+    if (ids.length === 0) throw new Error(`Cannot kill the ${type} as there is none among ${processInfo.map((one) => one.type)}`);
+    return ids;
+  }
+
+  async #die(): Promise<void> {
+    const dead = this.dead();
+    end(this.#browserPid);
+    await dead;
+    this.#context = undefined;
   }
 
   async #anew(): Promise<BrowserContext> {
-    await this.switchOff();
+    await this.#die();
     return this.context();
   }
 

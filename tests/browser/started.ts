@@ -19,12 +19,14 @@ export interface StartOptions {
   readonly flags?: readonly string[];
   readonly env?: Readonly<Record<string, string>>;
   readonly keepData?: boolean;
+  /** Left out: the server of this build. */
+  readonly serverFile?: string;
 }
 
 /** Starts the built server and waits for the address that it prints last. */
 export async function startServer(options: StartOptions): Promise<Running> {
   const { dataDir } = options;
-  const child = spawn(process.execPath, [serverFile, ...(options.flags ?? [])], {
+  const child = spawn(process.execPath, [options.serverFile ?? serverFile, ...(options.flags ?? [])], {
     env: { PATH: process.env.PATH ?? '', PORT: '0', DATA_DIR: dataDir, ...options.env },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

@@ -1,3 +1,4 @@
+import { setTimeout as sleep } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { type FaultyWay, faultyWayTo } from './faulty-way.ts';
@@ -17,6 +18,8 @@ export interface Kills {
   readonly faults: string[];
 }
 const DELAY_MOST_MS = 200;
+/** Chromium writes cookies every half minute. */
+const COOKIES_ON_DISK_MS = 35_000;
 const NOTE = 'kill ';
 
 declare global {
@@ -64,6 +67,8 @@ async function firstVisit(phone: KeptPhone, way: FaultyWay): Promise<string> {
   await page.goto('/waiting');
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null, null, { timeout: 60_000 });
   await page.getByText('What this phone carries is from').waitFor({ timeout: 120_000 });
+  // A browser that is killed before it has written its cookies down is signed out, and then the pocket goes, as it should.
+  await sleep(COOKIES_ON_DISK_MS);
   return items[0].id;
 }
 
@@ -81,6 +86,7 @@ export async function killTabs(rounds: number): Promise<Kills> {
       const note = NOTE + String(round).padStart(3, '0');
       way.way = round % 2 === 0 ? 'no-batches' : 'away';
       cold += round % 2;
+      if (round % 20 === 0) console.log(`${round} kills: ${said.size} said to be saved, ${unsaid.size} not`);
       const heard = noteAndKill(phone, { note, path: `/bins/${binId}/log?kind=note` }, round);
       const isSaid = await heard.catch((error: Error) => void faults.push(`${note} with the network ${way.way}: ${error.message}`));
       if (isSaid !== undefined) (isSaid ? said : unsaid).add(note);
