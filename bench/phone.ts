@@ -1,10 +1,11 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { chromiumArgs, chromiumMissing, findChromium } from '../scripts/chromium.mjs';
+import { demoTemplate } from '../tests/demo-template.ts';
 import { inTurn, table } from './measure.ts';
 import { startOurs } from './server-process.ts';
 
@@ -59,6 +60,7 @@ export async function benchPhone(): Promise<string> {
   const executablePath = findChromium();
   if (!executablePath) throw new Error(chromiumMissing);
   const dir = mkdtempSync(join(tmpdir(), 'middenry-bench-'));
+  cpSync(await demoTemplate(), join(dir, 'ours'), { recursive: true });
   const [server, bare] = await Promise.all([startOurs(join(dir, 'ours')), barePage()]);
   const browser = await chromium.launch({ executablePath, args: chromiumArgs, headless: true });
   const phone = async (serviceWorkers: 'allow' | 'block') => {
