@@ -1,4 +1,5 @@
 /** Entries that waited on a phone, sent together (criteria B13, B14, B15, B23, B24, F28), and what the phone carries (E.2). */
+import { HOURS_PER_DAY } from '@middenry/domain';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { BINS, type Cast, freshId, later, openCast, PEOPLE, type PersonKey } from '../cast.ts';
 import { feeding } from './hostile/stage.ts';
@@ -147,7 +148,7 @@ describe('what waited long on a phone', () => {
     const message = { hours: 100, byPersonId: PEOPLE.volunteer.id };
     expect([told(), told('owner')]).toEqual([[message], [message]]);
     await send('otherVolunteer', [kept(74)]);
-    later(cast, 24 * 60);
+    later(cast, HOURS_PER_DAY * 60);
     await send('volunteer', [kept(96)]);
     expect(told().map(({ hours }) => hours)).toEqual([100, 74, 96]);
     const { items } = (await cast.call('coordinator', 'GET', '/api/messages')).body;
