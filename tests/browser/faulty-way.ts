@@ -4,9 +4,9 @@ import type { AddressInfo } from 'node:net';
 
 /**
  * `through`: as it is. `away`: nobody answers. `no-batches`: what waits on phones does not get there.
- * `lost-answers`: the server takes what waited, and no phone hears so. `portal`: everything is answered by somebody else's page.
+ * `lost-answers`: the server takes what waited, and no phone hears so.
  */
-export type Way = 'through' | 'away' | 'no-batches' | 'lost-answers' | 'portal';
+export type Way = 'through' | 'away' | 'no-batches' | 'lost-answers';
 
 export interface FaultyWay {
   readonly origin: string;
@@ -36,7 +36,6 @@ export async function faultyWayTo(server: string): Promise<FaultyWay> {
   const http: Server = createServer((asked, answer) => {
     if (isBatch(asked)) faulty.batches += 1;
     if (faulty.way === 'away' || (faulty.way === 'no-batches' && isBatch(asked))) return void asked.socket.destroy();
-    if (faulty.way === 'portal') return void answer.setHeader('content-type', 'text/html').end('<h1>Welcome to the guest network</h1>');
     if (asked.url === '/service-worker.js' && faulty.worker !== 'built') return void giveWorker(faulty.to, faulty.worker, answer);
     forward(asked, answer);
   });
