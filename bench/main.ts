@@ -1,4 +1,5 @@
 import { cpus } from 'node:os';
+import { benchBoard } from './board.ts';
 import { benchCalendar } from './calendar.ts';
 import { benchFanOut } from './fan-out.ts';
 import { benchIntake } from './intake.ts';
@@ -14,6 +15,10 @@ import { benchWhatIf } from './what-if.ts';
 /** Every measurement by the name that chooses it: `npm run bench -- pages start`. */
 const benches: Readonly<Record<string, { readonly title: string; readonly run: () => Promise<string> }>> = {
   pages: { title: 'Board, bin page and one logged feeding', run: benchPages },
+  board: {
+    title: 'The board of 60 and of 600 bins, and on a slow phone',
+    run: () => benchBoard({ many: !process.argv.includes('--sixty') }),
+  },
   model: { title: 'The bin model', run: benchModel },
   phone: { title: 'The log page on a slow phone', run: benchPhone },
   rota: { title: 'Filling a rota of eight weeks', run: benchRota },
