@@ -133,6 +133,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/programme',
     '/keep',
     '/export',
+    '/import',
     '/audit',
     '/links',
     '/wall',

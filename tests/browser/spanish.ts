@@ -19,6 +19,7 @@ const ROUTES = [
   '/materials',
   '/keep',
   '/export',
+  '/import',
   '/links',
   '/audit',
   '/programme',

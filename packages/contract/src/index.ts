@@ -32,6 +32,7 @@ import { seasonRoutes } from './resources/season.ts';
 import { seasonWeekRoutes } from './resources/season-weeks.ts';
 import { sessionRoutes } from './resources/session.ts';
 import { setupRoutes } from './resources/setup.ts';
+import { sheetImportRoutes } from './resources/sheet-import.ts';
 import { shiftRoutes } from './resources/shift.ts';
 import { shiftCardRoutes } from './resources/shift-card.ts';
 import { signUpSeasonRoutes } from './resources/sign-up-season.ts';
@@ -79,6 +80,7 @@ export * from './resources/season.ts';
 export * from './resources/season-weeks.ts';
 export * from './resources/session.ts';
 export * from './resources/setup.ts';
+export * from './resources/sheet-import.ts';
 export * from './resources/shift.ts';
 export * from './resources/shift-card.ts';
 export * from './resources/shift-parts.ts';
@@ -134,5 +136,6 @@ export const ROUTES = [
   ...eventsRoutes,
   ...keepRoutes,
   ...exportRoutes,
+  ...sheetImportRoutes,
 ] as const;
 export type RouteName = (typeof ROUTES)[number]['name'];

@@ -30,6 +30,9 @@ export const ERROR_CODES = [
   'photo-unreadable',
   'photo-quota',
   'castings-short', // more castings would have gone out of a store than were ready in it
+  'sheet-unreadable', // neither CSV nor XLSX
+  'answers-first', // an import with something still to be said
+  'import-taken', // taken, undone or given up already
   'zone-unknown',
   'material-never',
   'material-hidden',

@@ -5,6 +5,7 @@ import { classSamples } from './class-samples.ts';
 import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
 import { flagSamples } from './flag-samples.ts';
+import { importSamples } from './import-samples.ts';
 import { intakeSamples } from './intake-samples.ts';
 import { messageSamples } from './message-samples.ts';
 import { photoSamples } from './photo-samples.ts';
@@ -224,6 +225,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...photoSamples,
   ...flagSamples,
   ...castingsSamples,
+  ...importSamples,
   ...places,
   ...people,
   ...shifts,

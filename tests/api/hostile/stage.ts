@@ -5,6 +5,7 @@ import type { Store } from '../../../apps/api/src/db/store.ts';
 import { BINS, type Cast, copyOf, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
 import { makeCastings } from './castings-samples.ts';
 import { makeFlagNote } from './flag-samples.ts';
+import { makeSheetImport } from './import-samples.ts';
 import { makePhoto } from './photo-samples.ts';
 
 /** The cast with one of everything that a route can point at. */
@@ -40,6 +41,8 @@ export interface Stage {
   /** Brought into the store by the volunteer, one at each site. */
   readonly castingsId: string;
   readonly schoolCastingsId: string;
+  /** A spreadsheet that waits to be taken. */
+  readonly importId: string;
   readonly containerId: string;
   readonly schoolContainerId: string;
   /** Of the other volunteer, at the school. */
@@ -141,6 +144,7 @@ export async function openStage(): Promise<Stage> {
     schoolFlagNoteId: freshId(),
     castingsId: freshId(),
     schoolCastingsId: freshId(),
+    importId: freshId(),
     containerId: freshId(),
     schoolContainerId: freshId(),
     waitingId: freshId(),
@@ -179,6 +183,7 @@ export async function openStage(): Promise<Stage> {
   makeFlagNote(cast, ids.schoolFlagNoteId, BINS.school);
   makeCastings(cast, ids.castingsId, SITES.meadow);
   makeCastings(cast, ids.schoolCastingsId, SITES.school);
+  makeSheetImport(cast, ids.importId);
   return { cast, ...ids, ...classes, card, schoolCard };
 }
 

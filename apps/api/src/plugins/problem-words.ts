@@ -38,6 +38,13 @@ export const PROBLEMS = {
   'photo-unreadable': { status: 422, title: 'No photo', detail: 'This is no whole JPEG, PNG or WebP photo of at most 50 megapixels.' },
   'photo-quota': { status: 409, title: 'Enough photos', detail: 'One person may keep 200 MB of photos; take some off first.' },
   'castings-short': { status: 409, title: 'Not enough castings', detail: 'The store would have held less than nothing; see help.' },
+  'sheet-unreadable': { status: 422, title: 'Unreadable file', detail: 'This is no spreadsheet that can be read; save it as CSV or XLSX.' },
+  'answers-first': {
+    status: 409,
+    title: 'Answers first',
+    detail: 'Something is still asked about this file; answer it, then take the rows.',
+  },
+  'import-taken': { status: 409, title: 'Taken already', detail: 'The rows of this file were taken already; load the page again.' },
   'zone-unknown': { status: 422, title: 'No such zone', detail: 'This bin has fewer zones.' },
   'material-never': { status: 422, title: 'Never fed', detail: 'This material does not belong in a worm bin.' },
   'material-hidden': { status: 422, title: 'Figures missing', detail: 'Fill in the missing figures of this material first.' },

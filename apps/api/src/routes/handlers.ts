@@ -35,6 +35,7 @@ import { readPocket } from './entry/read-pocket.ts';
 import { undoEntry } from './entry/undo-entry.ts';
 import { readEvents } from './events/read-events.ts';
 import { readExport } from './export/read-export.ts';
+import { sheetImportHandlers } from './import/handlers.ts';
 import { acceptIntake } from './intake/accept-intake.ts';
 import { listIntakePlans } from './intake/list-intake-plans.ts';
 import { planIntake } from './intake/plan-intake.ts';
@@ -291,5 +292,6 @@ export const HANDLERS: readonly BoundRoute[] = [
   listPhotos,
   takeOffPhoto,
   readExport,
+  ...sheetImportHandlers,
   ...OUTLOOK_HANDLERS,
 ];

@@ -1,18 +1,23 @@
 import { Buffer } from 'node:buffer';
+import { SHEET_MOST_BYTES } from '@middenry/contract';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 
 /** Forms are short; anything longer is a mistake or an attack. */
 const BODY_LIMIT_BYTES = 64 * 1024;
+/** But for a spreadsheet, sent by the one page that takes them. */
+const SHEET_LIMIT_BYTES = SHEET_MOST_BYTES + BODY_LIMIT_BYTES;
+const limitOf = ({ url }: FastifyRequest): number => (/^\/import([/?]|$)/.test(url) ? SHEET_LIMIT_BYTES : BODY_LIMIT_BYTES);
 
 /** Reads a form's body while counting, since a length header may be missing or wrong. */
 export async function readBody(request: FastifyRequest): Promise<Buffer | null | 'too-large'> {
   if (request.method === 'GET' || request.method === 'HEAD') return null;
-  if (Number(request.headers['content-length'] ?? 0) > BODY_LIMIT_BYTES) return 'too-large';
+  const limit = limitOf(request);
+  if (Number(request.headers['content-length'] ?? 0) > limit) return 'too-large';
   const pieces: Buffer[] = [];
   let bytes = 0;
   for await (const piece of request.raw as AsyncIterable<Buffer>) {
     bytes += piece.length;
-    if (bytes > BODY_LIMIT_BYTES) return 'too-large';
+    if (bytes > limit) return 'too-large';
     pieces.push(piece);
   }
   return Buffer.concat(pieces);

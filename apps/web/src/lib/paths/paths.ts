@@ -53,6 +53,8 @@ export const paths = {
   materials: '/materials',
   keep: '/keep',
   takeOut: '/export',
+  sheets: '/import',
+  sheet: (id: string) => `/import/${id}`,
   audit: '/audit',
   links: '/links',
   intake: '/intake',

@@ -35,6 +35,9 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'photo-unreadable': { what: 'This is not a photo that we can read.', next: 'Take it again, or choose another one.' },
   'photo-quota': { what: 'You have as many photos here as one person may.', next: 'Take some old ones off first.' },
   'castings-short': { what: 'There are not so many castings in store.', next: 'Take less, or take back first what was given out.' },
+  'sheet-unreadable': { what: 'This is not a list that we can read.', next: 'Save it as CSV or XLSX and choose it again.' },
+  'answers-first': { what: 'Something is still asked about this file.', next: 'Answer it below, then take the rows.' },
+  'import-taken': { what: 'These rows were taken already.', next: 'Load the page again.' },
   'zone-unknown': { what: 'This bin has no such zone.', next: 'Choose one of its zones.' },
   'material-never': { what: 'This must never go into a worm bin.', next: 'Leave it out. If it is already in, take it out.' },
   'material-hidden': {

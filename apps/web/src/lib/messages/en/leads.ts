@@ -2,6 +2,7 @@
 import { intake } from './intake.ts';
 import { publishing } from './publishing.ts';
 import { report } from './report.ts';
+import { sheets } from './sheets.ts';
 import { takeOut } from './take-out.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
@@ -238,4 +239,5 @@ export const leads = {
   report,
   takeOut,
   publishing,
+  sheets,
 } as const;

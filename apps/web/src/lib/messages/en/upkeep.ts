@@ -163,6 +163,7 @@ export const upkeep = {
     wall: ['Wall screen', 'the board for a screen that people pass'],
     links: ['Links for readers', 'the board without names'],
     keep: ['Backups', 'when the last one was made'],
+    sheets: ['Bring in a list', 'feedings, checks, harvests or hours from a spreadsheet'],
     takeOut: ['Take it with you', 'the whole programme as one file'],
     audit: ['Who did what', 'sign-ins, roles, backups'],
     apiPage: ['The API', 'for programs'],

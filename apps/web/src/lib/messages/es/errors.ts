@@ -34,6 +34,9 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'photo-unreadable': { what: 'Esto no es una foto que podamos leer.', next: 'Hazla otra vez o elige otra.' },
   'photo-quota': { what: 'Ya tienes aquí todas las fotos que puede tener una persona.', next: 'Quita primero algunas antiguas.' },
   'castings-short': { what: 'No hay tanto humus en el almacén.', next: 'Saca menos, o deshaz primero lo que se entregó.' },
+  'sheet-unreadable': { what: 'Esta no es una lista que podamos leer.', next: 'Guárdala como CSV o XLSX y elígela de nuevo.' },
+  'answers-first': { what: 'Aún falta responder algo sobre este archivo.', next: 'Respóndelo abajo y luego toma las filas.' },
+  'import-taken': { what: 'Estas filas ya se tomaron.', next: 'Vuelve a cargar la página.' },
   'zone-unknown': { what: 'Esta compostera no tiene esa zona.', next: 'Elige una de sus zonas.' },
   'material-never': { what: 'Esto nunca debe entrar en una compostera.', next: 'No lo eches. Si ya está dentro, sácalo.' },
   'material-hidden': {

@@ -3,6 +3,7 @@ import type { ForLeads } from '../shape.ts';
 import { intake } from './intake.ts';
 import { publishing } from './publishing.ts';
 import { report } from './report.ts';
+import { sheets } from './sheets.ts';
 import { takeOut } from './take-out.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
@@ -240,4 +241,5 @@ export const leads = {
   report,
   takeOut,
   publishing,
+  sheets,
 } satisfies ForLeads;
