@@ -4,8 +4,13 @@ import { createWriteStream, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import yazl from 'yazl';
+import { migrate } from '../../apps/api/src/db/migrate.ts';
+import { openStore } from '../../apps/api/src/db/open.ts';
+import { tableNames, tableShape } from '../../apps/api/src/db/portable/shape.ts';
 import { openZip } from '../../apps/api/src/services/bring-back/open-zip.ts';
+import { EXPORTED } from '../../apps/api/src/services/export/dictionary/registry.ts';
 import { exportProgramme } from '../../apps/api/src/services/export/write-zip.ts';
+import { MIGRATIONS_DIR } from '../cast.ts';
 
 export type Files = Map<string, Buffer>;
 
@@ -61,4 +66,26 @@ export function laid(dir: string, name: string, bytes: Buffer): string {
 export function renamed(bytes: Buffer, from: string, to: string): Buffer {
   if (from.length !== to.length) throw new RangeError(`Cannot rename ${from} as the new name must be as long: current value is ${to}`);
   return Buffer.from(bytes.toString('latin1').replaceAll(from, to), 'latin1');
+}
+
+/** The same export as a program of that schema would have written it: without the tables and columns that came later. */
+export function olderFiles(files: Files, dir: string, schema: number): Files {
+  const store = openStore({ file: join(dir, `schema-${schema}.db`) });
+  migrate(store, { dir: MIGRATIONS_DIR, copyDir: dir, now: new Date('2026-11-25T10:00:00.000Z'), upTo: schema });
+  const tables = new Set(tableNames(store.sqlite));
+  const older = new Map(files);
+  const json = (name: string) => JSON.parse(files.get(name)!.toString('utf8'));
+  for (const { table } of EXPORTED) {
+    const name = `data/${table}.json`;
+    const columns = new Set(tables.has(table) ? tableShape(store.sqlite, table).columns.map((column) => column.name) : []);
+    const rows = (json(name) as object[]).map((row) =>
+      JSON.stringify(Object.fromEntries(Object.entries(row).filter(([key]) => columns.has(key)))),
+    );
+    if (columns.size === 0) older.delete(name);
+    else older.set(name, Buffer.from(rows.length === 0 ? '[]\n' : `[\n${rows.join(',\n')}\n]\n`));
+  }
+  store.sqlite.close();
+  const head = json('export.json');
+  const rows = Object.fromEntries(Object.entries(head.rows).filter(([table]) => tables.has(table)));
+  return older.set('export.json', Buffer.from(JSON.stringify({ ...head, schema, rows })));
 }

@@ -9,7 +9,7 @@ import { photoDirOf } from '../../apps/api/src/photos/shelf.ts';
 import { type BringBackOptions, bringBack } from '../../apps/api/src/services/bring-back/bring-back.ts';
 import { columnWords, EXPORTED, LEFT_OUT } from '../../apps/api/src/services/export/dictionary/registry.ts';
 import { MIGRATIONS_DIR, openEmpty, PEOPLE, uuid } from '../cast.ts';
-import { exportTo, type Files, filesOf, laid, renamed, sealed, sha256Of, spoiled, zipBytes } from './export-zip.ts';
+import { exportTo, type Files, filesOf, laid, olderFiles, renamed, sealed, sha256Of, spoiled, zipBytes } from './export-zip.ts';
 import { openStage, type Stage } from './hostile/stage.ts';
 
 let stage: Stage;
@@ -205,17 +205,7 @@ describe('bringBack()', () => {
   });
 
   it('G3: reads an export of an earlier schema and brings it to today', async () => {
-    const headless = spoiled(files, 'export.json', (json) => {
-      const head = JSON.parse(json);
-      const { published_season: _none, flag_note: _neither, harvest_bucket: _nor, castings_move: _it, ...rows } = head.rows;
-      return JSON.stringify({ ...head, schema: 14, rows });
-    });
-    const without = (columns: readonly string[]) => (json: string) => {
-      const rows = JSON.parse(json) as Record<string, unknown>[];
-      const then = rows.map((row) => Object.fromEntries(Object.entries(row).filter(([column]) => !columns.includes(column))));
-      return rows.length === 0 ? json : `[\n${then.map((row) => JSON.stringify(row)).join(',\n')}\n]\n`;
-    };
-    const older = spoiled(headless, 'data/feeding_item.json', without(['tare_g']));
+    const older = olderFiles(files, dir, 14);
     const place = placeFor(laid(dir, 'older.zip', await zipBytes(sealed(older))));
     expect((await bringBack(place)).schema).toBe(14);
     const again = join(dir, 'older-again.zip');

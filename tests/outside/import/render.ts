@@ -1,4 +1,5 @@
 /** Writes the same truth down in the ways in which people keep such lists. It shares no code with what reads them. */
+import { SECONDS_PER_DAY } from '@middenry/domain';
 import { AHEAD, BINS, FED, type FedTruth } from './truth.ts';
 
 export interface Style {
@@ -41,7 +42,7 @@ function dateText(day: string, style: Style['date']): string {
     case 'name-es':
       return `${d} de ${ES[m - 1]} de ${year}`;
     case 'serial':
-      return String(Math.round((at.getTime() - Date.UTC(1899, 11, 30)) / 86_400_000));
+      return String(Math.round((at.getTime() - Date.UTC(1899, 11, 30)) / (SECONDS_PER_DAY * 1000)));
     case 'stamped':
       return `${day} 14:05:00`;
     case 'weekday':

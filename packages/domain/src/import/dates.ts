@@ -1,4 +1,5 @@
 /** Which day a cell means. The order of day and month is decided from the whole column, or asked; never guessed (criteria G7). */
+import { SECONDS_PER_DAY } from '../units/time.ts';
 import { isWeekday, monthNumber } from './calendar-words.ts';
 import { plainText, type SheetCell } from './sheet.ts';
 
@@ -33,7 +34,7 @@ const SERIAL = /^\d{5}(?:[.,]\d+)?$/;
 /** Days from the year 1955 to 2119 in the count of spreadsheets, which begins with 1900. */
 const SERIAL_FROM = 20_000;
 const SERIAL_TO = 80_000;
-const MS_PER_DAY = 86_400_000;
+const MS_PER_DAY = SECONDS_PER_DAY * 1000;
 /** Day 0 of that count, which takes 1900 for a leap year. */
 const SERIAL_EPOCH_MS = Date.UTC(1899, 11, 30);
 const CENTURY = 2000;

@@ -8,6 +8,7 @@ import {
   NO_ANSWERS,
   type RowRead,
   readSheet,
+  SECONDS_PER_DAY,
   type SheetRead,
   type SheetRow,
 } from '@middenry/domain';
@@ -31,7 +32,8 @@ import { cellsOf } from './cells.ts';
 import { type Known, knownOf, soundAnswers } from './known.ts';
 import { printsOf } from './prints.ts';
 
-export const UNDO_MS = 86_400_000;
+/** How long an import can be undone. */
+export const UNDO_MS = SECONDS_PER_DAY * 1000;
 const LISTED = 20;
 const SHOWN_READY = 12;
 const SHOWN_REFUSED = 50;

@@ -1,6 +1,6 @@
 /** Takes the ready rows of a spreadsheet, all or none, and takes all of them back within a day. */
 import type { SheetImport } from '@middenry/contract';
-import type { ImportItem } from '@middenry/domain';
+import { castingsReadyOn, type ImportItem } from '@middenry/domain';
 import type { Signed } from '../../context.ts';
 import { entryById, insertEntry, undoEntry } from '../../db/repositories/entry.ts';
 import type { EntryDetail } from '../../db/repositories/entry-types.ts';
@@ -68,12 +68,17 @@ function detailOf(item: Exclude<ImportItem, { kind: 'hours' }>): EntryDetail {
         preparation: 'chopped',
         containerId: null,
         containerCount: null,
+        tareG: 0,
       } as const;
       return { kind: 'feeding', zone, beddingG: 0, beddingMaterialId: null, waterG: 0, items: [portion] };
     }
     case 'harvests': {
       const { grams, how, typedValue, typedUnit, destination, destinationNote } = item;
-      return { kind: 'harvest', grams, how, typedValue, typedUnit, destination, destinationNote };
+      const readyOn = destination === 'curing' ? castingsReadyOn(item.day) : null;
+      return {
+        ...{ kind: 'harvest', grams, how, typedValue, typedUnit, destination, destinationNote, readyOn, buckets: [] },
+        ...{ screened: null, volumeMl: null, squeeze: null, dishMg: null, wetMg: null, dryMg: null },
+      };
     }
     case 'checks': {
       const { squeeze, smell, bedTempC, ph, worms } = item;

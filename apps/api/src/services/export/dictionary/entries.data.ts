@@ -169,7 +169,11 @@ export const ENTRIES: readonly TableWords[] = [
   {
     table: 'season',
     row: 'A span of days with a name, by which reports count',
-    columns: { site_id: 'The site (table site); empty: the whole programme', name: 'Name of the season' },
+    columns: {
+      site_id: 'The site (table site); empty: the whole programme',
+      name: 'Name of the season',
+      texts: 'Paragraphs by section that a coordinator wrote, as JSON',
+    },
   },
   {
     table: 'published_season',
@@ -177,6 +181,7 @@ export const ENTRIES: readonly TableWords[] = [
     columns: {
       site_id: 'The site (table site); empty: the whole programme',
       name: 'Name of the report',
+      texts: 'Paragraphs by section that a coordinator wrote, as JSON',
       body: 'The report as it was then, as JSON',
       published_at: 'When it was published, an instant in UTC',
     },
