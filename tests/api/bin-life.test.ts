@@ -1,6 +1,7 @@
 /** A bin's life added up from its log, and what the fan's marks stand on. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { BINS, type Cast, freshId, openCast } from '../cast.ts';
+import { shortName } from '../../apps/api/src/services/names.ts';
+import { BINS, type Cast, freshId, openCast, PEOPLE } from '../cast.ts';
 
 let cast: Cast;
 beforeAll(async () => {
@@ -27,6 +28,12 @@ test('a life counts what stands in the log and not what was undone', async () =>
   expect([after.harvestedKg, after.harvests, after.keepers, after.wormsThenKg]).toEqual([2, 1, 2, 0.5]);
   expect(after.changes).toMatchObject([{ what: 'moved', exposure: 'shade', on: '2026-11-24', massKg: null }]);
   expect(after.ageDays).toBe(177);
+  // A pupil sees a first name and an initial of each, the latest first.
+  const { keeping } = after;
+  expect(keeping.map(({ by }: { by: { name: string } }) => by.name).sort()).toEqual(
+    [PEOPLE.coordinator.name, PEOPLE.volunteer.name].map(shortName).sort(),
+  );
+  expect(keeping).toContainEqual(expect.objectContaining({ firstOn: '2026-11-24', lastOn: '2026-11-24', times: 2 }));
 });
 
 test('an outlook names every kind of note once a day, as far back as its history goes', async () => {
@@ -40,4 +47,28 @@ test('an outlook names every kind of note once a day, as far back as its history
     { on: '2026-11-24', kind: 'taken', times: 1 },
   ]);
   expect((await noted(3)).map(({ on }: { on: string }) => on)).not.toContain('2026-11-20');
+});
+
+test('what lies where is what was fed there last; what was undone never lay there', async () => {
+  const feed = (day: string, zone: number, ...items: readonly (readonly [string, number])[]) =>
+    post('volunteer', '/api/feedings', {
+      happenedAt: `2026-11-${day}T08:00:00.000Z`,
+      zone,
+      items: items.map(([materialId, massKg]) => ({ materialId, massKg, how: 'weighed' })),
+    });
+  await feed('21', 2, ['carrot', 0.4]);
+  await feed('22', 2, ['apple', 0.2], ['banana_peel', 0.5]);
+  const slip = await feed('23', 2, ['onion', 0.3]);
+  await cast.call('volunteer', 'DELETE', `/api/entries/${slip.body.id}`);
+  expect((await read('outlook')).laid).toEqual([
+    // Noted twice in one feeding, told once.
+    { zone: 1, materials: [{ materialId: 'lettuce', name: 'Lettuce, leaf' }] },
+    {
+      zone: 2,
+      materials: [
+        { materialId: 'banana_peel', name: 'Banana peel' },
+        { materialId: 'apple', name: 'Apple, whole with skin' },
+      ],
+    },
+  ]);
 });

@@ -1,5 +1,6 @@
 /** Flags seen and put aside (criteria A17, A18). */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { shortName } from '../../apps/api/src/services/names.ts';
 import { BINS, type Cast, freshId, openCast, PEOPLE, type PersonKey } from '../cast.ts';
 
 let cast: Cast;
@@ -30,6 +31,10 @@ describe('A18: seen', () => {
     const after = await bin();
     expect(after.notes).toMatchObject([{ kind: 'seen', signal, at: cast.clock.at.toISOString() }]);
     expect([after.band, after.isAside, (await board()).counts]).toEqual(['act', false, before.counts]);
+    // The bin's own page says the same, to a pupil with a first name and an initial.
+    const own = async (who: PersonKey) => (await cast.call(who, 'GET', `/api/bins/${BINS.tote}/outlook`)).body.notes;
+    expect(await own('coordinator')).toEqual(after.notes);
+    expect((await own('pupil')).map(({ by }: { by: { name: string } }) => by.name)).toEqual([shortName(PEOPLE.siteLead.name)]);
   });
 
   it('a reader by link sees no name, not even one that a reason tells', async () => {

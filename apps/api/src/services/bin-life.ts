@@ -2,10 +2,15 @@
 import type { BinLife, BinOutlook } from '@middenry/contract';
 import { kgFromGrams } from '@middenry/domain';
 import type { Context } from '../context.ts';
-import { type LifeChangeRow, lifeChanges, lifeSums, type NotedRow, notedDays } from '../db/repositories/bin-life.ts';
+import { keepersOf, type LifeChangeRow, laidLast, lifeChanges, lifeSums, type NotedRow, notedDays } from '../db/repositories/bin-life.ts';
 import type { Store } from '../db/store.ts';
 import { binOf } from './bins.ts';
 import { daysBetween } from './local-time.ts';
+import { materialName, materialsOf } from './materials.ts';
+import { nameFor } from './names.ts';
+
+/** Enough names to tell a bin's story, and no list of people. */
+const MOST_KEEPERS = 12;
 
 export function readLife(call: Context, binId: string): BinLife {
   const bin = binOf(call.store, binId);
@@ -18,6 +23,10 @@ export function readLife(call: Context, binId: string): BinLife {
     harvestedKg: kgFromGrams(harvestedG),
     ...counts,
     wormsThenKg: kgFromGrams(bin.startWormsG),
+    keeping: keepersOf(call.store, binId, MOST_KEEPERS).map(({ personId, personName, ...when }) => ({
+      ...when,
+      by: personId === null || personName === null ? null : { id: personId, name: nameFor(call.who, { id: personId, name: personName }) },
+    })),
     changes: lifeChanges(call.store, binId).map(changeShape),
   };
 }
@@ -31,6 +40,15 @@ function changeShape({ localDate, grams, what, exposure, ...rest }: LifeChangeRo
     exposure: exposure as Change['exposure'],
     massKg: grams === null ? null : kgFromGrams(grams),
   };
+}
+
+/** What lies where: what was fed last in each zone that was ever fed. */
+export function laidIn(store: Store, binId: string): BinOutlook['laid'] {
+  const own = materialsOf(store);
+  const zones = new Map<number, BinOutlook['laid'][number]['materials']>();
+  for (const { zone, materialId } of laidLast(store, binId))
+    zones.set(zone, [...(zones.get(zone) ?? []), { materialId, name: materialName(own, materialId) }]);
+  return [...zones].map(([zone, materials]) => ({ zone, materials }));
 }
 
 const NOTED_AS = {

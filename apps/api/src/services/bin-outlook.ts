@@ -1,7 +1,8 @@
 import type { BinOutlook } from '@middenry/contract';
 import type { Context } from '../context.ts';
-import { notedFrom } from './bin-life.ts';
+import { laidIn, notedFrom } from './bin-life.ts';
 import { binOf } from './bins.ts';
+import { inForce, noteShape, notesByBin } from './flag-notes.ts';
 import { addDays } from './local-time.ts';
 import { outlookFor } from './outlook-cache.ts';
 import { binOutlook, datesFrom } from './outlook-shape.ts';
@@ -10,5 +11,9 @@ export async function readOutlook(call: Context, binId: string, historyDays: num
   const bin = binOf(call.store, binId);
   const { outlook, today, planned } = await outlookFor(call, bin, historyDays);
   const noted = notedFrom(call.store, binId, addDays(today, 1 - historyDays));
-  return binOutlook(bin, outlook, { dateOf: datesFrom(bin.startedOn), today, historyDays, planned, noted });
+  const laid = laidIn(call.store, binId);
+  const told = binOutlook(bin, outlook, { dateOf: datesFrom(bin.startedOn), today, historyDays, planned, noted, laid });
+  // As on the board: of a flag that is settled or part of another nothing is told.
+  const raised = told.flags.filter(({ band, partOf }) => band !== 'settled' && partOf === null);
+  return { ...told, notes: inForce(notesByBin(call)(binId), raised, today).map((row) => noteShape(call, row)) };
 }

@@ -61,10 +61,12 @@ interface View {
   readonly planned: readonly PlannedFeeding[];
   /** Left out where nobody draws the history. */
   readonly noted?: BinOutlook['noted'];
+  readonly laid?: BinOutlook['laid'];
 }
 
+/** All but what people said of its flags, which is not the model's. */
 export function binOutlook(bin: BinRow, outlook: Outlook, view: View): BinOutlook {
-  const { dateOf, today, historyDays, planned, noted = [] } = view;
+  const { dateOf, today, historyDays, planned, noted = [], laid = [] } = view;
   const { now, band, advice } = outlook;
   return {
     binId: bin.id,
@@ -85,6 +87,8 @@ export function binOutlook(bin: BinRow, outlook: Outlook, view: View): BinOutloo
     duties: outlook.duties.map((duty) => dutyShape(duty, outlook.day, dateOf)),
     surprises: outlook.surprises.map((surprise) => surpriseShape(surprise, dateOf)),
     planned: planned.map(({ on, zone, massKg, from }) => ({ on, zone, massKg, from })),
+    notes: [],
+    laid,
     noted,
     history: outlook.history.slice(-historyDays).map((row) => dayShape(row, dateOf)),
     forecast: outlook.forecast.map((row) => dayShape(row, dateOf)),

@@ -1,7 +1,7 @@
 /** A bin's life in a few figures, and what changed about it. */
 import { EXPOSURES } from '@middenry/domain';
 import * as z from 'zod';
-import { Id, LocalDate } from '../common.ts';
+import { Id, LocalDate, PersonRef } from '../common.ts';
 import { members, type RouteSpec } from '../route.ts';
 import { IdParams } from './place.ts';
 
@@ -15,6 +15,12 @@ export const LifeChange = z.object({
   share: z.number().nullable().describe('of the worms that left it'),
   otherBinCode: z.string().nullable().describe('the bin of ours that they came from or went to'),
 });
+export const Keeping = z.object({
+  by: PersonRef.nullable().describe('null when the person has been erased'),
+  firstOn: LocalDate,
+  lastOn: LocalDate,
+  times: z.int().describe('entries of theirs that stand'),
+});
 export const BinLife = z.object({
   binId: Id,
   startedOn: LocalDate,
@@ -26,6 +32,10 @@ export const BinLife = z.object({
   checks: z.int(),
   wormsThenKg: z.number().describe('what it was started with'),
   keepers: z.int().describe('different people who noted something'),
+  keeping: z
+    .array(Keeping)
+    .max(12)
+    .describe('who cared for it from when to when, the latest first; those who noted most where there are more'),
   changes: z.array(LifeChange).describe('newest first'),
 });
 export type BinLife = z.infer<typeof BinLife>;

@@ -156,6 +156,10 @@ export const PlannedFeeding = z.object({
   massKg: z.number(),
   from: z.enum(['shift', 'habit']).describe('a duty on a shift, or what this bin is usually given'),
 });
+export const LaidZone = z.object({
+  zone: z.int(),
+  materials: z.array(z.object({ materialId: z.string(), name: z.string() })).describe('what was fed there last, the most of it first'),
+});
 export const NOTED_KINDS = ['fed', 'seen', 'taken', 'cared'] as const;
 export const NotedDay = z.object({
   on: LocalDate,
@@ -186,6 +190,8 @@ export const BinOutlook = z.object({
   duties: z.array(Duty),
   surprises: z.array(Surprise).describe('what was seen of late against all expectation, oldest first'),
   planned: z.array(PlannedFeeding).describe('feedings that the forecast counts on, soonest first'),
+  notes: z.array(FlagNote).describe('what coordinators and site leads said of its flags, while it holds'),
+  laid: z.array(LaidZone).describe('zones that were ever fed'),
   noted: z.array(NotedDay).describe('what the log holds of the days of the history, each kind once a day'),
   history: z.array(dayRow),
   forecast: z.array(dayRow),

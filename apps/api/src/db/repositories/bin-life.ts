@@ -24,6 +24,46 @@ export const lifeSums = (store: Store, binId: string): LifeSums =>
     binId,
   ) as LifeSums;
 
+export interface KeepingRow {
+  readonly personId: string | null;
+  /** null: erased. */
+  readonly personName: string | null;
+  readonly firstOn: string;
+  readonly lastOn: string;
+  readonly times: number;
+}
+
+/** Who noted something at a bin, from when to when: those who noted most, the latest first. */
+export const keepersOf = (store: Store, binId: string, most: number): KeepingRow[] =>
+  all<KeepingRow>(
+    store,
+    `SELECT * FROM (
+       SELECT e.person_id AS personId, p.name AS personName, min(e.local_date) AS firstOn, max(e.local_date) AS lastOn, count(*) AS times
+       FROM entry e LEFT JOIN person p ON p.id = e.person_id
+       WHERE e.bin_id = @binId AND e.undone_at IS NULL GROUP BY e.person_id ORDER BY times DESC, firstOn LIMIT @most)
+     ORDER BY lastOn DESC, firstOn DESC, personId`,
+    { binId, most },
+  );
+
+export interface LaidRow {
+  readonly zone: number;
+  readonly materialId: string;
+}
+
+/** What was fed last in each zone, the most of it first. */
+export const laidLast = (store: Store, binId: string): LaidRow[] =>
+  all<LaidRow>(
+    store,
+    `SELECT f.zone, i.material_id AS materialId FROM feeding f JOIN feeding_item i ON i.entry_id = f.entry_id
+     WHERE f.entry_id IN (
+       SELECT id FROM (
+         SELECT e.id, row_number() OVER (PARTITION BY g.zone ORDER BY e.happened_at DESC, e.id DESC) AS back
+         FROM entry e JOIN feeding g ON g.entry_id = e.id WHERE e.bin_id = @binId AND e.undone_at IS NULL)
+       WHERE back = 1)
+     GROUP BY f.zone, i.material_id ORDER BY f.zone, sum(i.grams) DESC, min(i.seq)`,
+    { binId },
+  );
+
 export interface NotedRow {
   readonly localDate: string;
   readonly kind: 'feeding' | 'check' | 'harvest' | 'care' | 'note' | 'worms';

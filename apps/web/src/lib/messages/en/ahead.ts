@@ -25,6 +25,11 @@ export const ahead = {
     looked: 'Somebody looked',
     keepers: 'People who cared for it',
     people: (n: number) => (n === 1 ? 'one person' : `${n} people`),
+    keeping: 'Who cared for it, from when',
+    kept: (who: string, until: string | null, n: number) =>
+      `${who}, ${n === 1 ? 'one note' : `${n} notes`}${until === null ? '' : `, the last on ${until}`}.`,
+    what: 'What',
+    newest: 'Newest notes',
     changes: 'What changed',
     moved: (where: string | null) => (where === null ? 'Moved it' : `Moved it: it stands ${where}`),
   },

@@ -25,6 +25,11 @@ export const ahead = {
     looked: 'Alguien miró',
     keepers: 'Gente que la cuidó',
     people: (n: number) => (n === 1 ? 'una persona' : `${n} personas`),
+    keeping: 'Quién la cuidó y desde cuándo',
+    kept: (who: string, until: string | null, n: number) =>
+      `${who}, ${n === 1 ? 'una nota' : `${n} notas`}${until === null ? '' : `, la última el ${until}`}.`,
+    what: 'Qué',
+    newest: 'Notas más nuevas',
     changes: 'Qué cambió',
     moved: (where: string | null) => (where === null ? 'Cambió de lugar' : `Cambió de lugar: está ${where}`),
   },

@@ -29,6 +29,7 @@ export const load: PageLoad = async ({ fetch, params, url, depends }) => {
     plannedOn: url.searchParams.get('planned'),
     containers: containers.items.filter((c) => !c.archived),
     more: log.more && last ? `?before=${encodeURIComponent(last.happenedAt)}#log` : null,
+    isOlder: before !== undefined,
     lead,
     quantity: readQuantity(url.searchParams.get('show'), quantityOfSignal(lead?.signal ?? null)),
   };
