@@ -3,6 +3,10 @@ import * as z from 'zod';
 import { LocalTime } from '../common.ts';
 import { grownUps, type RouteSpec } from '../route.ts';
 
+export const LANGUAGES = ['en', 'es'] as const;
+export const Languages = z.enum(LANGUAGES);
+export type Language = z.infer<typeof Languages>;
+
 const settingShape = {
   remindDay: z.boolean().describe('the day before'),
   remindHours: z.boolean().describe('two hours before'),
@@ -10,6 +14,7 @@ const settingShape = {
   quietFrom: LocalTime.describe('local time of the site; the same as quietTo: no quiet hours'),
   quietTo: LocalTime,
   mail: z.boolean().describe('by mail too; only with a confirmed address'),
+  language: Languages.describe('of mails, of my calendar and of texts to copy; before it is chosen, the programme’s'),
 };
 export const MessageSetting = z.object({
   ...settingShape,

@@ -14,6 +14,8 @@ export interface MessageSettingRow {
   readonly codeHash: string | null;
   readonly codeUntil: string | null;
   readonly codeTries: number;
+  /** null: never chosen */
+  readonly language: string | null;
 }
 
 const DEFAULTS: Omit<MessageSettingRow, 'personId'> = {
@@ -28,6 +30,7 @@ const DEFAULTS: Omit<MessageSettingRow, 'personId'> = {
   codeHash: null,
   codeUntil: null,
   codeTries: 0,
+  language: null,
 };
 
 /** How somebody wants to be told; whoever never said has the defaults. */
@@ -35,7 +38,7 @@ export const messageSetting = (store: Store, personId: string): MessageSettingRo
   one<MessageSettingRow>(
     store,
     `SELECT person_id AS personId, remind_day AS remindDay, remind_hours AS remindHours, digest, quiet_from AS quietFrom,
-       quiet_to AS quietTo, mail, address, confirmed_at AS confirmedAt, code_hash AS codeHash, code_until AS codeUntil, code_tries AS codeTries
+       quiet_to AS quietTo, mail, address, confirmed_at AS confirmedAt, code_hash AS codeHash, code_until AS codeUntil, code_tries AS codeTries, language
      FROM message_setting WHERE person_id = ?`,
     personId,
   ) ?? { personId, ...DEFAULTS };
@@ -44,12 +47,12 @@ export function putMessageSetting(store: Store, row: MessageSettingRow): void {
   run(
     store,
     `INSERT INTO message_setting (person_id, remind_day, remind_hours, digest, quiet_from, quiet_to, mail, address, confirmed_at,
-       code_hash, code_until, code_tries)
+       code_hash, code_until, code_tries, language)
      VALUES (@personId, @remindDay, @remindHours, @digest, @quietFrom, @quietTo, @mail, @address, @confirmedAt,
-       @codeHash, @codeUntil, @codeTries)
+       @codeHash, @codeUntil, @codeTries, @language)
      ON CONFLICT (person_id) DO UPDATE SET remind_day = @remindDay, remind_hours = @remindHours, digest = @digest,
        quiet_from = @quietFrom, quiet_to = @quietTo, mail = @mail, address = @address, confirmed_at = @confirmedAt,
-       code_hash = @codeHash, code_until = @codeUntil, code_tries = @codeTries`,
+       code_hash = @codeHash, code_until = @codeUntil, code_tries = @codeTries, language = @language`,
     row,
   );
 }

@@ -27,6 +27,7 @@ export const messageSetting = sqliteTable('message_setting', {
   codeHash: text('code_hash'),
   codeUntil: text('code_until'),
   codeTries: integer('code_tries').notNull().default(0),
+  language: text('language'),
 });
 
 export const mail = sqliteTable('mail', {

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { en } from '../words/en.ts';
+import { es } from '../words/es.ts';
 import { calendarText, type StampedEvent, written } from './event.ts';
 
 const event = (at: number): StampedEvent => ({
@@ -10,8 +12,8 @@ const event = (at: number): StampedEvent => ({
 
 test('C17: events written one by one and kept give the very text that the library writes in one go', () => {
   const events = Array.from({ length: 12 }, (_, at) => event(at));
-  expect(calendarText(events)).toBe(written(events));
+  expect(calendarText(events, en)).toBe(written(events, en));
   const changed = events.map((each, at) => (at === 5 ? { ...each, sequence: 99, cancelled: true } : each));
-  expect(calendarText(changed)).toBe(written(changed));
-  expect(calendarText([])).toBe(written([]));
+  expect(calendarText(changed, es)).toBe(written(changed, es));
+  expect(calendarText([], en)).toBe(written([], en));
 });

@@ -7,6 +7,7 @@
 import ical, { ICalEventStatus } from 'ical-generator';
 import type { CalendarShiftRow } from '../../db/repositories/calendar.ts';
 import { startOf } from '../local-time.ts';
+import type { Words } from '../words/en.ts';
 
 export interface CalendarEvent {
   /** Stays the same for the life of the shift. */
@@ -27,10 +28,9 @@ export interface StampedEvent extends CalendarEvent {
 
 const MS_PER_MINUTE = 60_000;
 const HOUR_SECONDS = 3600;
-const NAME = 'Middenry shifts';
 
 /** Only what is safe on somebody's wall: no titles or notes, in which people may have written names. */
-export function eventOf(row: CalendarShiftRow, publicUrl: string | undefined): CalendarEvent {
+export function eventOf(row: CalendarShiftRow, publicUrl: string | undefined, words: Words): CalendarEvent {
   const { startsAt } = startOf(row);
   const site = plain(row.siteName);
   const duties = row.duties?.split(',') ?? [];
@@ -39,9 +39,9 @@ export function eventOf(row: CalendarShiftRow, publicUrl: string | undefined): C
     uid: row.id,
     startsAt,
     endsAt: new Date(startsAt.getTime() + row.minutes * MS_PER_MINUTE),
-    summary: `${isFeeding ? 'Bin feeding' : 'Bin care'} – ${site}`,
+    summary: isFeeding ? words.feeding(site) : words.care(site),
     location: site,
-    description: row.bins === null ? '' : `Bins: ${plain(row.bins)}`,
+    description: row.bins === null ? '' : words.bins(plain(row.bins)),
     url: publicUrl === undefined ? null : `${publicUrl}/shifts/${row.id}`,
     cancelled: row.cancelled === 1,
   };
@@ -51,9 +51,9 @@ export function eventOf(row: CalendarShiftRow, publicUrl: string | undefined): C
 const plain = (text: string): string => text.replace(/[\u0000-\u001f\u007f]+/g, ' ').trim();
 
 /** A whole calendar; times are UTC, so that no reader has to know a zone. */
-export function calendarText(events: readonly StampedEvent[]): string {
-  const whole = written([]);
-  return `${whole.slice(0, whole.indexOf(END))}${events.map(eventText).join('')}${END}\r\n`;
+export function calendarText(events: readonly StampedEvent[], words: Words): string {
+  const whole = written([], words);
+  return `${whole.slice(0, whole.indexOf(END))}${events.map((event) => eventText(event, words)).join('')}${END}\r\n`;
 }
 
 const END = 'END:VCALENDAR';
@@ -62,11 +62,11 @@ const END = 'END:VCALENDAR';
 const knownTexts = new Map<string, string>();
 const MOST_KNOWN = 20_000;
 
-function eventText(event: StampedEvent): string {
+function eventText(event: StampedEvent, words: Words): string {
   const key = JSON.stringify(event);
   const known = knownTexts.get(key);
   if (known !== undefined) return known;
-  const whole = written([event]);
+  const whole = written([event], words);
   const text = whole.slice(whole.indexOf('BEGIN:VEVENT'), whole.indexOf(END));
   if (knownTexts.size >= MOST_KNOWN) knownTexts.clear();
   knownTexts.set(key, text);
@@ -74,8 +74,9 @@ function eventText(event: StampedEvent): string {
 }
 
 /** All in one go, as the library does it. */
-export function written(events: readonly StampedEvent[]): string {
-  const calendar = ical({ name: NAME, prodId: { company: 'Middenry', product: 'Shifts', language: 'EN' }, ttl: HOUR_SECONDS });
+export function written(events: readonly StampedEvent[], words: Words): string {
+  const language = words.locale.slice(0, 2).toUpperCase();
+  const calendar = ical({ name: words.calendarName, prodId: { company: 'Middenry', product: 'Shifts', language }, ttl: HOUR_SECONDS });
   for (const event of events)
     calendar.createEvent({
       id: event.uid,

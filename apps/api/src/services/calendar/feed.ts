@@ -1,5 +1,6 @@
 /** A person's shifts as a calendar asks for them, every few minutes and for years. */
-import type { Context } from '../../context.ts';
+import type { Language } from '@middenry/contract';
+import type { Context, Signed } from '../../context.ts';
 import { type CalendarShiftRow, calendarShiftById, calendarShiftsOf, openCalendarLink } from '../../db/repositories/calendar.ts';
 import { lastChangeId } from '../../db/repositories/change.ts';
 import type { Store } from '../../db/store.ts';
@@ -7,6 +8,8 @@ import { refuse } from '../../refusal.ts';
 import { addDays } from '../local-time.ts';
 import { type RateKeeper, rateKeeper, refuseOften } from '../rate.ts';
 import { hashOf } from '../secret.ts';
+import type { Words } from '../words/en.ts';
+import { languageOf, WORDS } from '../words/languages.ts';
 import { calendarText, eventOf } from './event.ts';
 import { stampsOf } from './stamp.ts';
 
@@ -19,6 +22,7 @@ export interface Feed {
 interface KeptFeed extends Feed {
   readonly changeId: number;
   readonly day: string;
+  readonly language: Language;
   /** All that the feed rests on, as text. */
   readonly rows: string;
 }
@@ -69,12 +73,14 @@ export function readFeed(call: Context, token: string, from: string): Feed {
   const day = call.today('UTC');
   const changeId = lastChangeId(store);
   const kept = desk.feeds.get(link.id);
-  if (kept?.changeId === changeId && kept.day === day) return kept;
+  const language = languageOf(store, link.personId);
+  if (kept?.changeId === changeId && kept.day === day && kept.language === language) return kept;
   const rows = rowsOf(call, link.personId);
   const rowsText = JSON.stringify(rows);
   // Most changes are of something else: what was sent last time still holds.
-  const same = kept?.rows === rowsText ? kept : makeFeed(call, rows, link.id);
-  const feed = { ...same, changeId, day, rows: rowsText };
+  const same =
+    kept?.rows === rowsText && kept.language === language ? kept : makeFeed(call, { rows, linkId: link.id, words: WORDS[language] });
+  const feed = { ...same, changeId, day, language, rows: rowsText };
   if (desk.feeds.size >= MOST_KEPT) desk.feeds.clear();
   desk.feeds.set(link.id, feed);
   return feed;
@@ -87,28 +93,34 @@ function rowsOf(call: Context, personId: string): CalendarShiftRow[] {
   return calendarShiftsOf(store, { personId, from: addDays(call.today('UTC'), -PAST_DAYS), cancelledSince: cancelledSince.toISOString() });
 }
 
-function makeFeed(call: Context, rows: readonly CalendarShiftRow[], linkId: string): Feed {
+interface FeedOf {
+  readonly rows: readonly CalendarShiftRow[];
+  readonly linkId: string;
+  readonly words: Words;
+}
+
+function makeFeed(call: Context, { rows, linkId, words }: FeedOf): Feed {
   const { store, now } = call;
-  const text = textOf(call, rows);
+  const text = textOf(call, rows, words);
   // Taking a shift out changes the feed although no event in it did.
   const whole = stampsOf(store, new Map([[linkId, text]]), now).get(linkId)!;
   return { text, etag: `"${whole.contentHash}"`, changedAt: new Date(whole.changedAt) };
 }
 
-function textOf(call: Context, rows: readonly CalendarShiftRow[]): string {
-  const events = rows.map((row) => eventOf(row, call.config.publicUrl));
-  const stamps = stampsOf(call.store, new Map(events.map((event) => [event.uid, JSON.stringify(event)])), call.now);
-  return calendarText(
-    events.map((event) => {
-      const { sequence, changedAt } = stamps.get(event.uid)!;
-      return { ...event, sequence, changedAt: new Date(changedAt) };
-    }),
-  );
+function textOf(call: Context, rows: readonly CalendarShiftRow[], words: Words): string {
+  const told = (by: Words) => rows.map((row) => eventOf(row, call.config.publicUrl, by));
+  // A shift that is read in two languages has not changed.
+  const stamps = stampsOf(call.store, new Map(told(WORDS.en).map((event) => [event.uid, JSON.stringify(event)])), call.now);
+  const events = told(words).map((event) => {
+    const { sequence, changedAt } = stamps.get(event.uid)!;
+    return { ...event, sequence, changedAt: new Date(changedAt) };
+  });
+  return calendarText(events, words);
 }
 
 /** One shift as a file. */
-export function shiftCalendar(call: Context, shiftId: string): string {
+export function shiftCalendar(call: Signed, shiftId: string): string {
   const row = calendarShiftById(call.store, shiftId);
   if (row === null) throw refuse('not-found');
-  return textOf(call, [row]);
+  return textOf(call, [row], WORDS[languageOf(call.store, call.who.personId)]);
 }

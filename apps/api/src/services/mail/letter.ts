@@ -10,8 +10,9 @@ import type { Store } from '../../db/store.ts';
 import { localDateAt, localTimeAt } from '../local-time.ts';
 import type { MessageFacts } from '../messages/tell.ts';
 import { shortName } from '../names.ts';
+import type { MailText, ShiftMessageKind, ShiftWords, Words } from '../words/en.ts';
+import { dateWords, wordsFor } from '../words/languages.ts';
 import type { Letter } from './sender.ts';
-import * as words from './words.ts';
 
 export interface LetterParts {
   readonly store: Store;
@@ -27,6 +28,7 @@ export interface LetterParts {
 export function lettersAsOne(all: readonly LetterParts[]): Letter | null {
   const first = all[0]!;
   const programme = findProgramme(first.store)?.name ?? 'Middenry';
+  const words = wordsFor(first.store, first.row.personId);
   const said = all.flatMap((parts) => saidBy(parts, programme) ?? []);
   const person = findPerson(first.store, first.row.personId);
   if (person === undefined || person.disabled || said.length < 2) return null;
@@ -50,6 +52,7 @@ export function letterOf(parts: LetterParts): Letter | null {
   const person = findPerson(store, row.personId);
   if (person === undefined || person.disabled) return null;
   const programme = findProgramme(store)?.name ?? 'Middenry';
+  const words = wordsFor(store, row.personId);
   const envelope = envelopeOf(parts);
   if (row.kind === 'code') return { ...envelope, ...words.codeMail(programme, row.secret ?? ''), stopUrl: undefined };
   const greet = words.greeting(person.name);
@@ -62,7 +65,7 @@ export function letterOf(parts: LetterParts): Letter | null {
   return { ...envelope, subject: said.subject, text: `${greet}\n\n${said.text}\n\n${said.links.join('\n')}\n`, stopUrl: said.replyUrl };
 }
 
-interface Said extends words.MailText {
+interface Said extends MailText {
   readonly links: readonly string[];
   readonly replyUrl: string | undefined;
 }
@@ -70,6 +73,7 @@ interface Said extends words.MailText {
 function saidBy({ store, row, publicUrl, replyToken }: LetterParts, programme: string): Said | null {
   const message = messageById(store, row.messageId ?? '');
   if (message === null || message.overAt !== null) return null;
+  const words = wordsFor(store, row.personId);
   const replyUrl = publicUrl === undefined ? undefined : `${publicUrl}/reply/${replyToken}`;
   const reply = replyUrl === undefined ? [] : [words.replyHere(replyUrl)];
   if (message.kind === 'digest' || message.kind === 'late-entries') {
@@ -79,7 +83,8 @@ function saidBy({ store, row, publicUrl, replyToken }: LetterParts, programme: s
   }
   const shift = message.shiftId === null ? null : shiftById(store, message.shiftId);
   if (shift === null || !isStillSo(store, message, shift)) return null;
-  const text = words.shiftMail(message.kind as words.ShiftMessageKind, shiftWords(shift), factsOf(store, message, shift));
+  const say = sayerOf(store, words);
+  const text = words.shiftMails[message.kind as ShiftMessageKind](say.shift(shift), factsOf({ store, message, shift, say }));
   const links = publicUrl === undefined ? [] : [words.seeShift(`${publicUrl}/shifts/${shift.id}`), ...reply];
   return { ...text, links, replyUrl };
 }
@@ -99,22 +104,35 @@ function isStillSo(store: Store, message: MessageRow, shift: ShiftRow): boolean 
   }
 }
 
-const shiftWords = (shift: ShiftRow): words.ShiftWords => ({
-  site: shift.siteName,
-  when: words.whenWords(dateWords(shift.localDate), shift.localTime),
-  length: words.lengthWords(shift.minutes),
-});
-
-/** Names and times in words, for the shift's own place. */
-function factsOf(store: Store, message: MessageRow, { timeZone }: ShiftRow): MessageFacts {
-  const facts = JSON.parse(message.facts) as MessageFacts;
-  const by = typeof facts.byPersonId === 'string' ? findPerson(store, facts.byPersonId)?.name : undefined;
-  const was = typeof facts.wasDate === 'string' ? words.whenWords(dateWords(facts.wasDate), String(facts.wasTime)) : null;
-  const until = typeof facts.until === 'string' ? instantWords(new Date(facts.until), timeZone) : null;
-  return { ...facts, by: by === undefined ? 'Somebody' : shortName(by), was, until };
+interface Sayer {
+  readonly words: Words;
+  shift(shift: ShiftRow): ShiftWords;
+  when(localDate: string, localTime: string): string;
 }
 
-const DATE_WORDS = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' });
-export const dateWords = (localDate: string): string => DATE_WORDS.format(new Date(`${localDate}T12:00:00Z`)).replace(',', '');
-const instantWords = (at: Date, timeZone: string): string =>
-  words.whenWords(dateWords(localDateAt(at, timeZone)), localTimeAt(at, timeZone));
+/** Days and lengths in the words of one language. */
+function sayerOf(store: Store, words: Words): Sayer {
+  const locale = findProgramme(store)?.locale ?? words.locale;
+  const when = (localDate: string, localTime: string) => words.whenWords(dateWords(words, localDate, locale), localTime);
+  const shift = ({ siteName, localDate, localTime, minutes }: ShiftRow) => ({
+    ...{ site: siteName, when: when(localDate, localTime), length: words.lengthWords(minutes) },
+  });
+  return { words, when, shift };
+}
+
+interface Told {
+  readonly store: Store;
+  readonly message: MessageRow;
+  readonly shift: ShiftRow;
+  readonly say: Sayer;
+}
+
+/** Names and times in words, for the shift's own place. */
+function factsOf({ store, message, shift: { timeZone }, say }: Told): MessageFacts {
+  const facts = JSON.parse(message.facts) as MessageFacts;
+  const by = typeof facts.byPersonId === 'string' ? findPerson(store, facts.byPersonId)?.name : undefined;
+  const was = typeof facts.wasDate === 'string' ? say.when(facts.wasDate, String(facts.wasTime)) : null;
+  const at = typeof facts.until === 'string' ? new Date(facts.until) : null;
+  const until = at === null ? null : say.when(localDateAt(at, timeZone), localTimeAt(at, timeZone));
+  return { ...facts, by: by === undefined ? say.words.somebody : shortName(by), was, until };
+}

@@ -8,6 +8,7 @@ import { type MessageSettingRow, messageSetting, putMessageSetting } from '../..
 import { write } from '../../db/store.ts';
 import { refuse, refuseField } from '../../refusal.ts';
 import { hashOf, newSixDigits, sameHash } from '../secret.ts';
+import { languageOf } from '../words/languages.ts';
 
 const MINUTE_MS = 60_000;
 const CODE_MINUTES = 15;
@@ -28,6 +29,7 @@ export function readSetting(call: Signed): MessageSetting {
     address: row.address,
     confirmed: row.confirmedAt !== null,
     mailPossible: call.config.mail !== undefined,
+    language: languageOf(call.store, call.who.personId),
   };
 }
 
@@ -50,6 +52,7 @@ export const changeSetting = (call: Signed, body: z.output<typeof MessageSetting
       mail: flag(body.mail, row.mail),
       quietFrom: body.quietFrom ?? row.quietFrom,
       quietTo: body.quietTo ?? row.quietTo,
+      language: body.language ?? row.language,
     };
   });
 

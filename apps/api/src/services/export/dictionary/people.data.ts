@@ -60,6 +60,7 @@ export const PEOPLE: readonly TableWords[] = [
       mail: '1: by mail too; 0: not',
       address: 'Where mail goes; empty: nowhere',
       confirmed_at: 'When the address was confirmed, an instant in UTC; empty: it was not',
+      language: 'Language of mails and calendar; empty: the programme’s',
     },
     leftOut: {
       code_hash: 'secret: what is left of a code that confirms an address',

@@ -92,7 +92,7 @@ export const folk = {
   },
   me: {
     language: 'Language',
-    languageText: 'Kept on this device.',
+    languageText: 'This device keeps it. Mail and your calendar use it too.',
     title: 'You and your devices',
     heading: (n: number) => (n === 1 ? 'You are signed in on one device.' : `You are signed in on ${n} devices.`),
     here: 'this one',

@@ -92,7 +92,7 @@ export const folk = {
   },
   me: {
     language: 'Idioma',
-    languageText: 'Se guarda en este aparato.',
+    languageText: 'Este aparato lo guarda. El correo y tu calendario también lo usan.',
     title: 'Tú y tus aparatos',
     heading: (n: number) => (n === 1 ? 'Has entrado en un aparato.' : `Has entrado en ${n} aparatos.`),
     here: 'este',

@@ -1,4 +1,3 @@
-/** The words of mails, in the one language there is; another one is a file beside this. */
 import type { MessageKind } from '@middenry/contract';
 import { HOURS_PER_DAY } from '@middenry/domain';
 import type { MessageFacts } from '../messages/tell.ts';
@@ -63,21 +62,18 @@ const SHIFT_MAILS: Readonly<Record<ShiftMessageKind, (shift: ShiftWords, facts: 
   }),
 };
 
-export const shiftMail = (kind: ShiftMessageKind, shift: ShiftWords, facts: MessageFacts): MailText => SHIFT_MAILS[kind](shift, facts);
-
 const count = (number: unknown, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
 
 /** Who noted it is said in the app, not in mail. */
-export function lateEntriesMail(facts: MessageFacts): MailText {
+function lateEntriesMail(facts: MessageFacts): MailText {
   const days = count(Math.floor(Number(facts.hours) / HOURS_PER_DAY), 'day', 'days');
   return {
     subject: 'Notes that waited on a phone',
-    text: `Something that was noted at a bin waited ${days} on a phone before it got through.\nIt is in the log now.`,
+    text: `A note from a bin waited ${days} on a phone before it got through.\nIt is in the log now.`,
   };
 }
 
-/** Once a day, what a coordinator may want to see to; lines with nothing in them are left out. */
-export function digestMail(programme: string, facts: MessageFacts): MailText {
+function digestMail(programme: string, facts: MessageFacts): MailText {
   const lines = [
     [facts.needsAdult, count(facts.needsAdult, 'shift needs an adult', 'shifts need an adult')],
     [facts.overdueDuties, count(facts.overdueDuties, 'duty is overdue', 'duties are overdue')],
@@ -88,28 +84,40 @@ export function digestMail(programme: string, facts: MessageFacts): MailText {
   return { subject: `Today at ${programme}`, text: text.join('\n') };
 }
 
-export const codeMail = (programme: string, code: string): MailText => ({
-  subject: `Your code for ${programme}`,
-  text: `Your code is ${code}.\nType it in where you asked for it. It works for 15 minutes.\nIf you did not ask for it, do nothing.`,
-});
-
-export const testMail = (programme: string): MailText => ({
-  subject: `A test from ${programme}`,
-  text: 'This is the test that you asked for. Mail from here gets through to you.',
-});
-
-export const severalMail = (programme: string, n: number): string => `${programme}: ${n} messages`;
-export const greeting = (name: string): string => `Hello ${name.split(/\s+/)[0]},`;
-export const seeShift = (url: string): string => `See the shift: ${url}`;
-export const seeShifts = (url: string): string => `Open it: ${url}`;
-export const replyHere = (url: string): string => `Can't come, or want no more mail? One tap: ${url}`;
-export const lengthWords = (minutes: number): string => (minutes % 60 === 0 ? count(minutes / 60, 'hour', 'hours') : `${minutes} minutes`);
-export const whenWords = (date: string, time: string): string => `${date}, ${time}`;
-
 const daysWords = (days: number): string => (days === 7 ? 'this week' : `in the next ${count(days, 'day', 'days')}`);
-export const groupHead = (programme: string, days: number): string => `${programme}: who can help ${daysWords(days)}?`;
-export const groupLine = ({ when, length, free }: { when: string; length: string; free: number }): string =>
-  `- ${when} (${length}): ${count(free, 'place', 'places')} free`;
-export const groupLink = (url: string): string => `Take a place: ${url}`;
-export const groupNothing = (programme: string, days: number): string =>
-  `${programme}: every shift ${daysWords(days)} is covered. Thank you!`;
+
+/** What mails, calendars and texts to copy say in English. */
+export const en = {
+  /** Of dates, where the programme's own is of another language. */
+  locale: 'en-GB',
+  shiftMails: SHIFT_MAILS,
+  digestMail,
+  lateEntriesMail,
+  codeMail: (programme: string, code: string): MailText => ({
+    subject: `Your code for ${programme}`,
+    text: `Your code is ${code}.\nType it in where you asked for it. It works for 15 minutes.\nIf you did not ask for it, do nothing.`,
+  }),
+  testMail: (programme: string): MailText => ({
+    subject: `A test from ${programme}`,
+    text: 'This is the test that you asked for. Mail from here gets through to you.',
+  }),
+  severalMail: (programme: string, n: number): string => `${programme}: ${n} messages`,
+  greeting: (name: string): string => `Hello ${name.split(/\s+/)[0]},`,
+  somebody: 'Somebody',
+  seeShift: (url: string): string => `See the shift: ${url}`,
+  seeShifts: (url: string): string => `Open it: ${url}`,
+  replyHere: (url: string): string => `Can't come, or want no more mail? One tap: ${url}`,
+  lengthWords: (minutes: number): string => (minutes % 60 === 0 ? count(minutes / 60, 'hour', 'hours') : `${minutes} minutes`),
+  whenWords: (date: string, time: string): string => `${date}, ${time}`,
+  groupHead: (programme: string, days: number): string => `${programme}: who can help ${daysWords(days)}?`,
+  groupLine: ({ when, length, free }: { when: string; length: string; free: number }): string =>
+    `- ${when} (${length}): ${count(free, 'place', 'places')} free`,
+  groupLink: (url: string): string => `Take a place: ${url}`,
+  groupNothing: (programme: string, days: number): string => `${programme}: every shift ${daysWords(days)} is covered. Thank you!`,
+  /** No comma: it is the one text of a calendar that is not escaped. */
+  calendarName: 'Middenry shifts',
+  feeding: (site: string): string => `Bin feeding – ${site}`,
+  care: (site: string): string => `Bin care – ${site}`,
+  bins: (codes: string): string => `Bins: ${codes}`,
+};
+export type Words = typeof en;
