@@ -28,7 +28,9 @@ export function sameAgainWords(
   const w = words.noting;
   const foods = last.items.map((item) => {
     const container = containers.find((c) => c.id === item.containerId && item.how === 'container');
-    const amount = container ? words.bin.fill(countWord(item.containerCount ?? 1), words.midSentence(container.name)) : f.mass(item.massKg);
+    const amount = container
+      ? words.feedingIt.fill(countWord(item.containerCount ?? 1), words.midSentence(container.name))
+      : f.mass(item.massKg);
     return w.amountOf(amount, words.midSentence(item.materialName));
   });
   const bedding = last.beddingKg > 0 ? [w.withBedding(f.mass(last.beddingKg))] : [];

@@ -4,6 +4,7 @@ import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
 import { labelWords } from './labels.ts';
+import { looking } from './looking.ts';
 import { madeUpWords } from './made-up.ts';
 import { mailing } from './mailing.ts';
 import { printing } from './printing.ts';
@@ -21,6 +22,7 @@ import { work } from './work.ts';
 export const others = {
   ...ahead,
   ...reasoning,
+  ...looking,
   ...folk,
   ...whatIfWords,
   ...madeUpWords,

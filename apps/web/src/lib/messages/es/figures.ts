@@ -2,6 +2,7 @@
 const NB = '\u00a0';
 /** Days that stand without an article. */
 export const NAMED_DAYS = new Set(['hoy', 'mañana', 'ayer']);
+export const byDay = (day: string) => (NAMED_DAYS.has(day) ? day : `el ${day}`);
 
 export const figures = {
   language: 'es',

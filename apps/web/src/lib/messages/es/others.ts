@@ -5,6 +5,7 @@ import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { folk } from './folk.ts';
 import { labelWords } from './labels.ts';
+import { looking } from './looking.ts';
 import { madeUpWords } from './made-up.ts';
 import { mailing } from './mailing.ts';
 import { printing } from './printing.ts';
@@ -22,6 +23,7 @@ import { work } from './work.ts';
 export const others = {
   ...ahead,
   ...reasoning,
+  ...looking,
   ...folk,
   ...whatIfWords,
   ...madeUpWords,

@@ -3,13 +3,12 @@ import type { DutyKind, ReasonCode, RemedyId, SeenKind, SignalId, Smell, Squeeze
 import type { Format } from '../../format/format.ts';
 import type { FlagFacts, RemedyFacts, SignalWords } from '../en/reasoning.ts';
 import type { Reading } from '../values.ts';
-import { NAMED_DAYS } from './figures.ts';
+import { byDay } from './figures.ts';
 import { smells, squeezes, zoneTail } from './science.ts';
 
 const inZone = (zone: number | string | null) => (zone === null ? 'La comida' : `La zona ${zone}`);
 
 /** "para hoy", but "para el viernes". */
-const byDay = (day: string) => (NAMED_DAYS.has(day) ? day : `el ${day}`);
 
 const likely = (x: FlagFacts, now: string, will: string, may: string) =>
   x.holdsNow ? now : x.by !== null ? `${will} para ${byDay(x.by)}.` : `${may}.`;
