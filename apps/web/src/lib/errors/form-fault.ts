@@ -1,4 +1,4 @@
-import type { Problem } from '@middenry/contract';
+import type { ErrorCode, Problem } from '@middenry/contract';
 import { words } from '../messages/index.ts';
 import type { FieldFault } from '../shared/ErrorSummary.svelte';
 
@@ -10,13 +10,16 @@ export interface FormFault {
   readonly number?: string;
 }
 
+/** What went wrong and what next; at the bin a browser has fetched only the words of what can go wrong there. */
+export const faultWords = (code: ErrorCode) => words.errors[code] ?? words.errors['server-fault'];
+
 /**
  * Turns a problem into words, with each field error led to its field.
  *
  * @param fieldOf id of the field for a JSON pointer of the body; null when it has none
  */
 export function faultOf(problem: Problem, fieldOf: (pointer: string) => string | null = () => null): FormFault {
-  const known = words.errors[problem.code] ?? words.errors['server-fault'];
+  const known = faultWords(problem.code);
   const faults = (problem.errors ?? []).flatMap((e) => {
     const field = fieldOf(e.pointer);
     return field === null ? [] : [{ field, text: e.message }];

@@ -6,23 +6,48 @@ export interface ErrorWords {
   readonly next: string;
 }
 
-export const errors: Record<ErrorCode, ErrorWords> = {
+/** Codes that nothing at the bin is answered with: their words come with the other pages (B26). */
+export type ErrorElsewhere =
+  | 'wrong-sign-in'
+  | 'second-step'
+  | 'second-step-first'
+  | 'code-wrong'
+  | 'code-spent'
+  | 'not-in-demo'
+  | 'sheet-unreadable'
+  | 'answers-first'
+  | 'import-taken'
+  | 'shift-full'
+  | 'shift-over'
+  | 'shift-cancelled'
+  | 'already-signed-up'
+  | 'pupils-need-adults'
+  | 'swap-gone'
+  | 'invitation-gone'
+  | 'swap-open'
+  | 'has-sign-ups'
+  | 'site-closed'
+  | 'not-open-yet'
+  | 'cap-reached'
+  | 'wishes-first'
+  | 'drawn-already'
+  | 'plan-accepted'
+  | 'code-taken'
+  | 'name-taken'
+  | 'last-owner'
+  | 'no-mail';
+
+export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'bad-request': { what: 'This could not be read.', next: 'Load the page again and try once more.' },
   invalid: { what: 'Something in it does not fit.', next: 'Look at the lines marked below.' },
   'too-large': { what: 'That is more than fits in one go.', next: 'Make it shorter and try again.' },
   'not-signed-in': { what: 'You are not signed in any more.', next: 'Sign in, then do it again. What you typed is still here.' },
-  'wrong-sign-in': { what: 'That address and password do not fit together.', next: 'Check both and try again, or ask your coordinator.' },
   wait: { what: 'Too many tries in a short time.', next: 'Wait a little, then try again.' },
   'signed-in-as-another': { what: 'These notes belong to somebody else.', next: 'They wait here until that person signs in.' },
   'update-first': { what: 'This page is too old for the server.', next: 'Load the page again. What waits here stays.' },
-  'second-step': { what: 'One more step: your 6-digit code.', next: 'Type the code that your phone shows now.' },
-  'second-step-first': { what: 'Your second step is not set up yet.', next: 'Set up an authenticator first; then everything is open.' },
-  'code-wrong': { what: 'That code is not right.', next: 'Check it and type it again.' },
-  'code-spent': { what: 'That code has been used or is too old.', next: 'Ask for a new one.' },
   'not-allowed': { what: 'Your role may not do this.', next: 'Ask your coordinator.' },
   'not-found': { what: 'There is nothing here.', next: 'It may have been moved. Go back to the board.' },
   'cross-site': { what: 'This came from another website, so it was not done.', next: 'Open Middenry itself and try again.' },
-  'not-in-demo': { what: 'This cannot be done in the demonstration.', next: 'Start your own programme for that.' },
   'only-in-demo': { what: 'This is only for the demonstration.', next: 'Sign in instead.' },
   'demo-is-fresh': { what: 'The demonstration is not old yet.', next: 'It can be made anew once it is older than three days.' },
   'date-before-bin': { what: 'That day is before the bin was set up.', next: 'Choose a later day.' },
@@ -35,9 +60,6 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'photo-unreadable': { what: 'This is not a photo that we can read.', next: 'Take it again, or choose another one.' },
   'photo-quota': { what: 'You have as many photos here as one person may.', next: 'Take some old ones off first.' },
   'castings-short': { what: 'There are not so many castings in store.', next: 'Take less, or take back first what was given out.' },
-  'sheet-unreadable': { what: 'This is not a list that we can read.', next: 'Save it as CSV or XLSX and choose it again.' },
-  'answers-first': { what: 'Something is still asked about this file.', next: 'Answer it below, then take the rows.' },
-  'import-taken': { what: 'These rows were taken already.', next: 'Load the page again.' },
   'zone-unknown': { what: 'This bin has no such zone.', next: 'Choose one of its zones.' },
   'material-never': { what: 'This must never go into a worm bin.', next: 'Leave it out. If it is already in, take it out.' },
   'material-hidden': {
@@ -50,29 +72,10 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'changed-meanwhile': { what: 'Somebody changed this while you were writing.', next: 'Look at both versions and choose.' },
   'too-late-to-undo': { what: 'It is too late to undo this yourself.', next: 'Ask your coordinator to put it right.' },
   'already-undone': { what: 'This was undone before.', next: 'There is nothing more to do.' },
-  'shift-full': { what: 'This shift is full now.', next: 'Here are the nearest free ones.' },
-  'shift-over': { what: 'This shift is over.', next: 'Choose one that is still to come.' },
-  'shift-cancelled': { what: 'This shift has been called off.', next: 'Choose another one.' },
-  'already-signed-up': { what: 'You have a place on this shift already.', next: 'You need do nothing.' },
-  'pupils-need-adults': { what: 'Pupils can only come when enough adults do.', next: 'Ask an adult to take a place first.' },
-  'swap-gone': { what: 'This place is no longer on offer.', next: 'Look at the list of shifts for another one.' },
-  'invitation-gone': { what: 'You can no longer answer this.', next: 'Look at the list of shifts for a free place.' },
-  'swap-open': { what: 'You have offered this place already.', next: 'Wait for an answer, or take the offer back.' },
-  'has-sign-ups': { what: 'People have signed up for this.', next: 'Tell them first, or keep their places.' },
-  'site-closed': { what: 'The site is closed on that day.', next: 'Choose a day on which it is open.' },
-  'not-open-yet': { what: 'Places of this term are not open yet.', next: 'Come back when it opens.' },
-  'cap-reached': { what: 'You hold as many places as you may for now.', next: 'After the first two days you can take more.' },
-  'wishes-first': { what: 'Places of this term are drawn.', next: 'Say which shifts you wish for.' },
-  'drawn-already': { what: 'The places of this term have been drawn.', next: 'Take one of the places that are left.' },
-  'plan-accepted': { what: 'This plan is on a shift already.', next: 'Look at the card of that shift.' },
-  'code-taken': { what: 'Another bin has this code.', next: 'Choose another code.' },
-  'name-taken': { what: 'This name is taken.', next: 'Choose another name.' },
-  'last-owner': { what: 'Somebody must own the programme.', next: 'Make someone else an owner first.' },
   'store-damaged': {
     what: 'The store on the machine is damaged.',
     next: 'Nothing is saved now. Your note is still here. Tell whoever runs it.',
   },
-  'no-mail': { what: 'Nothing can be mailed from here yet.', next: 'Messages are in the app. Whoever runs it can set up a mail server.' },
   'no-room': { what: 'There is no room left to save on the machine.', next: 'Tell whoever runs it. Your note is still here.' },
   unavailable: { what: 'The machine is busy or starting.', next: 'Try again in a moment.' },
   'server-fault': { what: 'Something broke on our side.', next: 'Try again. If you tell someone, give them the number below.' },

@@ -2,6 +2,7 @@ import { ahead } from './ahead.ts';
 import { around } from './around.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
+import { everyError } from './every-error.ts';
 import { folk } from './folk.ts';
 import { labelWords } from './labels.ts';
 import { looking } from './looking.ts';
@@ -20,6 +21,7 @@ import { work } from './work.ts';
 
 /** What everybody may read on any other page. */
 export const others = {
+  errors: everyError,
   ...ahead,
   ...reasoning,
   ...looking,

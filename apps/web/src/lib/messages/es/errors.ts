@@ -1,27 +1,21 @@
 // Data: what went wrong, in Spanish: what, and what next.
 import type { ErrorCode } from '@middenry/contract';
-import type { ErrorWords } from '../en/errors.ts';
+import type { ErrorElsewhere, ErrorWords } from '../en/errors.ts';
 
-export const errors: Record<ErrorCode, ErrorWords> = {
+export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'bad-request': { what: 'Esto no se pudo leer.', next: 'Carga la página otra vez e inténtalo de nuevo.' },
   invalid: { what: 'Hay algo que no encaja.', next: 'Mira las líneas marcadas abajo.' },
   'too-large': { what: 'Es más de lo que cabe de una vez.', next: 'Hazlo más corto e inténtalo de nuevo.' },
   'not-signed-in': { what: 'Tu sesión se ha cerrado.', next: 'Entra y hazlo otra vez. Lo que escribiste sigue aquí.' },
-  'wrong-sign-in': { what: 'Esa dirección y esa contraseña no van juntas.', next: 'Revisa las dos o pregunta a coordinación.' },
   wait: { what: 'Demasiados intentos en poco tiempo.', next: 'Espera un poco e inténtalo de nuevo.' },
   'signed-in-as-another': { what: 'Estas notas son de otra persona.', next: 'Esperan aquí hasta que esa persona entre.' },
   'update-first': {
     what: 'Esta página es demasiado vieja para el servidor.',
     next: 'Carga la página otra vez. Lo que espera aquí se queda.',
   },
-  'second-step': { what: 'Un paso más: tu código de 6 cifras.', next: 'Escribe el código que muestra ahora tu teléfono.' },
-  'second-step-first': { what: 'Aún no tienes el segundo paso.', next: 'Prepara primero un autenticador; después se abre todo.' },
-  'code-wrong': { what: 'Ese código no es correcto.', next: 'Revísalo y escríbelo otra vez.' },
-  'code-spent': { what: 'Ese código ya se usó o es muy viejo.', next: 'Pide uno nuevo.' },
   'not-allowed': { what: 'Tu papel no permite esto.', next: 'Pregunta a coordinación.' },
   'not-found': { what: 'Aquí no hay nada.', next: 'Quizá se ha movido. Vuelve al tablero.' },
   'cross-site': { what: 'Esto vino de otra web y no se hizo.', next: 'Abre Middenry e inténtalo de nuevo.' },
-  'not-in-demo': { what: 'Esto no se puede hacer en la demostración.', next: 'Empieza tu propio programa para eso.' },
   'only-in-demo': { what: 'Esto es solo para la demostración.', next: 'Entra con tu cuenta.' },
   'demo-is-fresh': { what: 'La demostración aún no es vieja.', next: 'Se puede renovar cuando pasen tres días.' },
   'date-before-bin': { what: 'Ese día aún no existía la compostera.', next: 'Elige un día posterior.' },
@@ -34,9 +28,6 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'photo-unreadable': { what: 'Esto no es una foto que podamos leer.', next: 'Hazla otra vez o elige otra.' },
   'photo-quota': { what: 'Ya tienes aquí todas las fotos que puede tener una persona.', next: 'Quita primero algunas antiguas.' },
   'castings-short': { what: 'No hay tanto humus en el almacén.', next: 'Saca menos, o deshaz primero lo que se entregó.' },
-  'sheet-unreadable': { what: 'Esta no es una lista que podamos leer.', next: 'Guárdala como CSV o XLSX y elígela de nuevo.' },
-  'answers-first': { what: 'Aún falta responder algo sobre este archivo.', next: 'Respóndelo abajo y luego toma las filas.' },
-  'import-taken': { what: 'Estas filas ya se tomaron.', next: 'Vuelve a cargar la página.' },
   'zone-unknown': { what: 'Esta compostera no tiene esa zona.', next: 'Elige una de sus zonas.' },
   'material-never': { what: 'Esto nunca debe entrar en una compostera.', next: 'No lo eches. Si ya está dentro, sácalo.' },
   'material-hidden': {
@@ -49,31 +40,9 @@ export const errors: Record<ErrorCode, ErrorWords> = {
   'changed-meanwhile': { what: 'Alguien cambió esto mientras escribías.', next: 'Mira las dos versiones y elige.' },
   'too-late-to-undo': { what: 'Ya es tarde para deshacerlo tú.', next: 'Pide a coordinación que lo corrija.' },
   'already-undone': { what: 'Esto ya se deshizo.', next: 'No hay nada más que hacer.' },
-  'shift-full': { what: 'Este turno ya está lleno.', next: 'Aquí están los turnos libres más cercanos.' },
-  'shift-over': { what: 'Este turno ya pasó.', next: 'Elige uno que esté por venir.' },
-  'shift-cancelled': { what: 'Este turno se ha cancelado.', next: 'Elige otro.' },
-  'already-signed-up': { what: 'Ya tienes plaza en este turno.', next: 'No tienes que hacer nada.' },
-  'pupils-need-adults': { what: 'El alumnado solo viene si hay bastantes adultos.', next: 'Pide primero a un adulto que tome una plaza.' },
-  'swap-gone': { what: 'Esta plaza ya no se ofrece.', next: 'Busca otra en la lista de turnos.' },
-  'invitation-gone': { what: 'Ya no puedes responder a esto.', next: 'Busca una plaza libre en la lista de turnos.' },
-  'swap-open': { what: 'Ya has ofrecido esta plaza.', next: 'Espera una respuesta o retira la oferta.' },
-  'has-sign-ups': { what: 'Hay gente apuntada aquí.', next: 'Avísales primero o guarda sus plazas.' },
-  'site-closed': { what: 'El sitio cierra ese día.', next: 'Elige un día en que abra.' },
-  'not-open-yet': { what: 'Las plazas de este periodo aún no se abren.', next: 'Vuelve cuando se abran.' },
-  'cap-reached': { what: 'Por ahora tienes todas las plazas que puedes.', next: 'Pasados los dos primeros días puedes tomar más.' },
-  'wishes-first': { what: 'Las plazas de este periodo se sortean.', next: 'Di qué turnos te gustaría tener.' },
-  'drawn-already': { what: 'Las plazas de este periodo ya se sortearon.', next: 'Toma una de las que quedan.' },
-  'plan-accepted': { what: 'Este plan ya está en un turno.', next: 'Mira la hoja de ese turno.' },
-  'code-taken': { what: 'Otra compostera tiene este código.', next: 'Elige otro código.' },
-  'name-taken': { what: 'Este nombre ya está en uso.', next: 'Elige otro nombre.' },
-  'last-owner': { what: 'Alguien tiene que ser titular del programa.', next: 'Nombra primero a otra persona titular.' },
   'store-damaged': {
     what: 'Los datos guardados en la máquina están dañados.',
     next: 'Ahora no se guarda nada. Tu nota sigue aquí. Avisa a quien la mantiene.',
-  },
-  'no-mail': {
-    what: 'Desde aquí aún no se puede enviar correo.',
-    next: 'Los mensajes están en la app. Quien la mantiene puede poner un servidor.',
   },
   'no-room': { what: 'No queda espacio para guardar en la máquina.', next: 'Avisa a quien la mantiene. Tu nota sigue aquí.' },
   unavailable: { what: 'La máquina está ocupada o arrancando.', next: 'Inténtalo otra vez en un momento.' },

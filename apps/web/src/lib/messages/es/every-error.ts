@@ -1,0 +1,41 @@
+// Data: what went wrong away from the bin, in Spanish: what, and what next.
+import type { ErrorCode } from '@middenry/contract';
+import type { ErrorElsewhere, ErrorWords } from '../en/errors.ts';
+import { errors } from './errors.ts';
+
+const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
+  'wrong-sign-in': { what: 'Esa dirección y esa contraseña no van juntas.', next: 'Revisa las dos o pregunta a coordinación.' },
+  'second-step': { what: 'Un paso más: tu código de 6 cifras.', next: 'Escribe el código que muestra ahora tu teléfono.' },
+  'second-step-first': { what: 'Aún no tienes el segundo paso.', next: 'Prepara primero un autenticador; después se abre todo.' },
+  'code-wrong': { what: 'Ese código no es correcto.', next: 'Revísalo y escríbelo otra vez.' },
+  'code-spent': { what: 'Ese código ya se usó o es muy viejo.', next: 'Pide uno nuevo.' },
+  'not-in-demo': { what: 'Esto no se puede hacer en la demostración.', next: 'Empieza tu propio programa para eso.' },
+  'sheet-unreadable': { what: 'Esta no es una lista que podamos leer.', next: 'Guárdala como CSV o XLSX y elígela de nuevo.' },
+  'answers-first': { what: 'Aún falta responder algo sobre este archivo.', next: 'Respóndelo abajo y luego toma las filas.' },
+  'import-taken': { what: 'Estas filas ya se tomaron.', next: 'Vuelve a cargar la página.' },
+  'shift-full': { what: 'Este turno ya está lleno.', next: 'Aquí están los turnos libres más cercanos.' },
+  'shift-over': { what: 'Este turno ya pasó.', next: 'Elige uno que esté por venir.' },
+  'shift-cancelled': { what: 'Este turno se ha cancelado.', next: 'Elige otro.' },
+  'already-signed-up': { what: 'Ya tienes plaza en este turno.', next: 'No tienes que hacer nada.' },
+  'pupils-need-adults': { what: 'El alumnado solo viene si hay bastantes adultos.', next: 'Pide primero a un adulto que tome una plaza.' },
+  'swap-gone': { what: 'Esta plaza ya no se ofrece.', next: 'Busca otra en la lista de turnos.' },
+  'invitation-gone': { what: 'Ya no puedes responder a esto.', next: 'Busca una plaza libre en la lista de turnos.' },
+  'swap-open': { what: 'Ya has ofrecido esta plaza.', next: 'Espera una respuesta o retira la oferta.' },
+  'has-sign-ups': { what: 'Hay gente apuntada aquí.', next: 'Avísales primero o guarda sus plazas.' },
+  'site-closed': { what: 'El sitio cierra ese día.', next: 'Elige un día en que abra.' },
+  'not-open-yet': { what: 'Las plazas de este periodo aún no se abren.', next: 'Vuelve cuando se abran.' },
+  'cap-reached': { what: 'Por ahora tienes todas las plazas que puedes.', next: 'Pasados los dos primeros días puedes tomar más.' },
+  'wishes-first': { what: 'Las plazas de este periodo se sortean.', next: 'Di qué turnos te gustaría tener.' },
+  'drawn-already': { what: 'Las plazas de este periodo ya se sortearon.', next: 'Toma una de las que quedan.' },
+  'plan-accepted': { what: 'Este plan ya está en un turno.', next: 'Mira la hoja de ese turno.' },
+  'code-taken': { what: 'Otra compostera tiene este código.', next: 'Elige otro código.' },
+  'name-taken': { what: 'Este nombre ya está en uso.', next: 'Elige otro nombre.' },
+  'last-owner': { what: 'Alguien tiene que ser titular del programa.', next: 'Nombra primero a otra persona titular.' },
+  'no-mail': {
+    what: 'Desde aquí aún no se puede enviar correo.',
+    next: 'Los mensajes están en la app. Quien la mantiene puede poner un servidor.',
+  },
+};
+
+/** All that can go wrong. */
+export const everyError: Record<ErrorCode, ErrorWords> = { ...errors, ...elsewhere };
