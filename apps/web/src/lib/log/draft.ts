@@ -1,6 +1,7 @@
 import { readDraft, writeDraft } from '../outbox/outbox.ts';
 import type { Draft } from '../phone/open.ts';
 import type { FeedingItem } from './amount-choices.ts';
+import type { Bucket } from './buckets.ts';
 
 /** What stands in a form and is not saved yet, kept on the phone as it is typed and put back when the form opens again. */
 export type DraftFields = Readonly<Record<string, string>>;
@@ -38,6 +39,11 @@ export function fillIn(form: HTMLFormElement, fields: DraftFields): void {
 /** The foods that were on the list already. */
 export function itemsOf(fields: DraftFields): FeedingItem[] {
   return fields.item === undefined ? [] : valuesOf(fields.item).map((item) => JSON.parse(item) as FeedingItem);
+}
+
+/** The buckets that were on the list already. */
+export function bucketsOf(fields: DraftFields): Bucket[] {
+  return fields.bucket === undefined ? [] : valuesOf(fields.bucket).map((bucket) => JSON.parse(bucket) as Bucket);
 }
 
 interface Drafted {

@@ -1,6 +1,7 @@
 import type { Entry } from '../bin/types.ts';
 import { type MassUnit, unitOf } from '../format/units.ts';
 import { choicesOf, type FeedingItem } from './amount-choices.ts';
+import type { Bucket } from './buckets.ts';
 
 type Feeding = Extract<Entry, { kind: 'feeding' }>;
 
@@ -28,6 +29,8 @@ export class LogForm {
   bedding = $state<string | null>('0');
   /** Foods of this feeding that are on the list already. */
   items = $state<FeedingItem[]>([]);
+  /** Buckets of this harvest that are on the list already. */
+  buckets = $state<Bucket[]>([]);
 
   constructor({ id, food, zone, unit, kept }: Start) {
     this.id = kept.id ?? id;
@@ -52,6 +55,7 @@ export class LogForm {
   startAgain(id: string): void {
     this.id = id;
     this.items = [];
+    this.buckets = [];
     this.bedding = '0';
     this.clearAmount();
   }

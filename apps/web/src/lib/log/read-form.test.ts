@@ -2,7 +2,8 @@ import { CheckNew, FeedingNew, HarvestNew } from '@middenry/contract';
 import { describe, expect, it } from 'vitest';
 import { makeFormat } from '../format/format.ts';
 import { uuid7 } from '../shared/uuid7.ts';
-import { type FormContext, readCheck, readFeeding, readHarvest, readWhen } from './read-form.ts';
+import { type FormContext, readCheck, readFeeding, readWhen } from './read-form.ts';
+import { readBuckets, readHarvest } from './read-harvest.ts';
 
 const caddy = { id: '019ac000-0000-7000-8000-000000000601', name: 'Blue caddy', fullKg: 1.6, tareKg: 0.3 };
 const ctx: FormContext = {
@@ -112,5 +113,58 @@ describe('readWhen()', () => {
     expect(readWhen(form({ when: 'earlier' }), ctx)).toEqual({ ok: true, body: '2026-11-25T08:40:00.000Z' });
     expect(readWhen(form({ when: 'yesterday', time: '17:15' }), ctx)).toEqual({ ok: true, body: '2026-11-24T17:15:00Z' });
     expect(readWhen(form({ when: 'other', day: '3 6 2026', time: '9' }), ctx)).toEqual({ ok: true, body: '2026-06-03T08:00:00Z' });
+  });
+});
+
+describe('a harvest in buckets', () => {
+  const weighed = (grossKg: number, tareKg: number) =>
+    JSON.stringify({ grossKg, tareKg, containerId: null, typed: { value: grossKg, unit: 'kg' } });
+
+  it('adds up what each bucket held, the one on the scale too', () => {
+    // 6.5 - 0.4 = 6.1; 2.25; 1.9 - 0.3 = 1.6 on the scale: 9.95 kg.
+    const read = readHarvest(form({ bucket: [weighed(6.5, 0.4), weighed(2.25, 0)], weight: '1,9', tare: caddy.id, unit: 'kg' }), ctx);
+    expect(read).toMatchObject({ ok: true, body: { massKg: 9.95, typed: null, how: 'weighed', destination: 'stock' } });
+    expect(read.ok && read.body.buckets?.map(({ grossKg, tareKg, containerId }) => [grossKg, tareKg, containerId])).toEqual([
+      [6.5, 0.4, null],
+      [2.25, 0, null],
+      [1.9, 0.3, caddy.id],
+    ]);
+    expect(HarvestNew.safeParse(read.ok && read.body).error?.issues).toBeUndefined();
+  });
+
+  it('needs nothing on the scale when buckets are on the list, and something when none are', () => {
+    expect(readHarvest(form({ bucket: weighed(6.5, 0.4), weight: '' }), ctx)).toMatchObject({ ok: true, body: { massKg: 6.1 } });
+    expect(readBuckets(form({ weight: '' }), ctx).ok).toBe(false);
+    expect(readBuckets(form({ bucket: weighed(6.5, 0.4), weight: '1,500' }), ctx).ok).toBe(false);
+  });
+
+  it('one weight with nothing under it is no bucket', () => {
+    const read = readHarvest(form({ weight: '2.5' }), ctx);
+    expect(read).toMatchObject({ ok: true, body: { massKg: 2.5, typed: { value: 2.5, unit: 'kg' } } });
+    expect(read.ok && 'buckets' in read.body).toBe(false);
+  });
+
+  it('says how wet it was: by the oven where it was dried, else by the squeeze, else not at all', () => {
+    const moisture = (fields: Record<string, string>) => {
+      const read = readHarvest(form({ weight: '2.5', ...fields }), ctx);
+      return read.ok ? read.body.moisture : read.faults.map(({ field }) => field);
+    };
+    const oven = { dishG: '4', wetG: '54', dryG: '18,5' };
+    expect(moisture({ harvestSqueeze: 'damp', ...oven })).toEqual({ how: 'oven', dishG: 4, wetG: 54, dryG: 18.5 });
+    expect(moisture({ harvestSqueeze: 'damp' })).toEqual({ how: 'squeeze', squeeze: 'damp' });
+    expect(moisture({ harvestSqueeze: '' })).toBeUndefined();
+    for (const wrong of [{ dryG: '3' }, { dryG: '55' }, { wetG: 'much' }, { dishG: '', dryG: '' }])
+      expect(moisture({ ...oven, ...wrong })).toEqual(['wetG']);
+  });
+
+  it('is ready when it was said, where it cures, and only there', () => {
+    const ready = (fields: Record<string, string>) => {
+      const read = readHarvest(form({ weight: '2.5', ...fields }), ctx);
+      return read.ok ? read.body.readyOn : read.faults.map(({ field }) => field);
+    };
+    expect(ready({ destination: 'curing', readyOn: '24 12 2026' })).toBe('2026-12-24');
+    expect(ready({ destination: 'curing', readyOn: '' })).toBeUndefined();
+    expect(ready({ destination: 'beds', readyOn: '24 12 2026' })).toBeUndefined();
+    expect(ready({ destination: 'curing', readyOn: 'soon' })).toEqual(['readyOn']);
   });
 });

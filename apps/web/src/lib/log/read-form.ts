@@ -31,8 +31,8 @@ export type FormFaults = {
 };
 export type Read<T> = { readonly ok: true; readonly body: T } | FormFaults;
 
-const text = (form: FormData, name: string) => String(form.get(name) ?? '').trim();
-const fault = (field: string, says: string): FormFaults => ({ ok: false, faults: [{ field, text: says }] });
+export const text = (form: FormData, name: string) => String(form.get(name) ?? '').trim();
+export const fault = (field: string, says: string): FormFaults => ({ ok: false, faults: [{ field, text: says }] });
 const instant = (now: Date) => now.toISOString();
 
 /** When it happened, from `now | earlier | yesterday | other` with a typed day and time. */
@@ -53,7 +53,7 @@ function early(wanted: string, now: Date): string {
   return wanted > instant(now) ? instant(now) : wanted;
 }
 
-interface Weight {
+export interface Weight {
   readonly massKg: number;
   /** The scale's own number: with a container on it, `massKg` is less by what that weighs empty. */
   readonly typed: { readonly value: number; readonly unit: MassUnit };
@@ -166,26 +166,4 @@ export function readCheck(form: FormData, ctx: FormContext): Read<BodyOf<'logChe
   const empty =
     leftover.length === 0 && !body.squeeze && !body.smell && !body.worms && temp === null && ph === null && body.visitors?.length === 0;
   return empty ? fault('squeeze', words.log.needSomething) : { ok: true, body };
-}
-
-export function readHarvest(form: FormData, ctx: FormContext): Read<BodyOf<'logHarvest'>> {
-  const weight = readWeight(form, ctx);
-  if (!weight.ok) return weight;
-  const when = readWhen(form, ctx);
-  if (!when.ok) return when;
-  return {
-    ok: true,
-    body: {
-      id: text(form, 'id'),
-      binId: ctx.binId,
-      happenedAt: when.body,
-      deviceAt: instant(ctx.now),
-      note: text(form, 'note'),
-      massKg: weight.body.massKg,
-      typed: weight.body.typed,
-      how: form.get('guessed') ? 'guessed' : 'weighed',
-      destination: (text(form, 'destination') || 'stock') as BodyOf<'logHarvest'>['destination'],
-      destinationNote: text(form, 'destinationNote'),
-    },
-  };
 }

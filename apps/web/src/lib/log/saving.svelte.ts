@@ -65,6 +65,22 @@ export class Saving {
     this.fault = null;
   }
 
+  /** Puts what stands on the scale on the list, for another bucket of the same harvest. */
+  async anotherBucket(form: HTMLFormElement): Promise<void> {
+    const tools = await this.toolsOrFault();
+    const read = tools?.readBuckets(new FormData(form), this.place.context());
+    if (!read) return;
+    if (!read.ok) {
+      this.refuse(read);
+      return;
+    }
+    const { listed, last } = read.body;
+    const plain = last === null ? [] : [{ grossKg: last.massKg, tareKg: 0, containerId: null, typed: last.typed }];
+    this.place.typed.buckets = listed.length > 0 ? [...listed] : plain;
+    this.place.typed.clearAmount();
+    this.fault = null;
+  }
+
   async save(form: HTMLFormElement, sure: boolean): Promise<void> {
     const { kind, personId, binCode, draft, context, entries } = this.place;
     const tools = await this.toolsOrFault();

@@ -1,5 +1,6 @@
 import type { Format } from '../format/format.ts';
 import { BY_WEIGHT, containerChoice } from './amount-choices.ts';
+import { heldKg } from './buckets.ts';
 import type { EntryKind } from './entry-kinds.ts';
 import type { LogForm } from './log-form.svelte.ts';
 import { unitBehind } from './weigh.ts';
@@ -8,7 +9,8 @@ type Containers = readonly { readonly id: string; readonly name: string }[];
 
 /** How much is chosen so far, for the button that saves it. */
 export function typedWords(kind: EntryKind, typed: LogForm, containers: Containers, f: Format): string {
-  const listed = typed.items.length > 0 ? [f.mass(typed.items.reduce((sum, item) => sum + item.massKg, 0))] : [];
+  const listedKg = kind === 'harvest' ? heldKg(typed.buckets) : typed.items.reduce((sum, item) => sum + item.massKg, 0);
+  const listed = listedKg > 0 ? [f.mass(listedKg)] : [];
   return [...listed, ...amountWords(kind, typed, containers)].join(' + ');
 }
 

@@ -51,6 +51,7 @@ export const paths = {
   sites: '/sites',
   site: (id: string) => `/sites/${id}`,
   materials: '/materials',
+  castings: '/castings',
   keep: '/keep',
   takeOut: '/export',
   sheets: '/import',

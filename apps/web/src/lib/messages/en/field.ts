@@ -1,6 +1,7 @@
 import { carry } from './carry.ts';
 import { errors } from './errors.ts';
 import { figures } from './figures.ts';
+import { harvest } from './harvest.ts';
 import { noting } from './noting.ts';
 import { pages } from './pages.ts';
 import { photos } from './photos.ts';
@@ -13,6 +14,7 @@ export const field = {
   ...pages,
   carry,
   noting,
+  harvest,
   figures,
   photos,
 } as const;

@@ -2,6 +2,7 @@ import { ahead } from './ahead.ts';
 import { around } from './around.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
+import { castingsWords } from './castings.ts';
 import { everyError } from './every-error.ts';
 import { folk } from './folk.ts';
 import { labelWords } from './labels.ts';
@@ -41,4 +42,5 @@ export const others = {
   ...wallWords,
   ...asideWords,
   ...sighting,
+  ...castingsWords,
 } as const;

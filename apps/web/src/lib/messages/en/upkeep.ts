@@ -156,6 +156,7 @@ export const upkeep = {
     people: ['People and invites', 'who may come in, and as what'],
     classes: ['Classes', 'pupils and their picture cards'],
     sites: ['Sites, containers, bedding', 'climate, buckets and caddies, what is in store'],
+    castings: ['Castings in store', 'what is ready, what is curing, who was given some'],
     newBin: ['Add a bin', 'kind, size, where it stands'],
     labels: ['Labels for bins', 'to print, with a code that phones read'],
     materials: ['Foods and bedding', 'what may go in, and what never'],

@@ -4,6 +4,7 @@ import type { ForField } from '../shape.ts';
 import { carry } from './carry.ts';
 import { errors } from './errors.ts';
 import { figures } from './figures.ts';
+import { harvest } from './harvest.ts';
 import { noting } from './noting.ts';
 import { pages } from './pages.ts';
 import { photos } from './photos.ts';
@@ -16,6 +17,7 @@ export const field = {
   ...pages,
   carry,
   noting,
+  harvest,
   figures,
   photos,
 } satisfies ForField;

@@ -156,6 +156,7 @@ export const upkeep = {
     people: ['Personas e invitaciones', 'quién puede entrar y con qué papel'],
     classes: ['Clases', 'alumnado y sus tarjetas de dibujos'],
     sites: ['Sitios, recipientes, cama', 'clima, cubos, lo que hay guardado'],
+    castings: ['Humus en el almacén', 'qué está listo, qué madura, a quién se dio'],
     newBin: ['Añadir una compostera', 'tipo, tamaño, dónde está'],
     labels: ['Etiquetas', 'para imprimir, con un código que lee el teléfono'],
     materials: ['Alimentos y cama', 'qué puede entrar y qué nunca'],
