@@ -130,6 +130,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/sites',
     '/sites/:site',
     '/materials',
+    '/castings',
     '/programme',
     '/keep',
     '/export',

@@ -72,6 +72,7 @@ describe('B2: elsewhere', () => {
     '/intake',
     '/bins/labels',
     '/more',
+    '/castings',
   ])('everything on %s is 44 px', async (path) => {
     await walk.page.goto(real(path), { waitUntil: 'load' });
     const targets = await targetsOf(walk.page);

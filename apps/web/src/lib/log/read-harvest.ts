@@ -28,7 +28,7 @@ export function readHarvest(form: FormData, ctx: FormContext): Read<BodyOf<'logH
       how: form.get('guessed') ? 'guessed' : 'weighed',
       destination: (text(form, 'destination') || 'stock') as BodyOf<'logHarvest'>['destination'],
       destinationNote: text(form, 'destinationNote'),
-      ...(listed.length > 0 ? { buckets: listed } : {}),
+      ...(listed.length > 0 ? { buckets: [...listed] } : {}),
       ...more.body,
     },
   };
