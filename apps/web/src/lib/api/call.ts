@@ -1,6 +1,6 @@
 import type { Problem } from '@middenry/contract';
 import { error } from '@sveltejs/kit';
-import { type Answer, type BodyOf, CALLS, type CallName } from './calls.ts';
+import { type Answer, type BodyOf, CALLS, type CallName, type NearCall } from './calls.ts';
 import { PAGES_RELEASE, RELEASE_HEADER } from './release.ts';
 
 export type Outcome<T> = { readonly ok: true; readonly data: T } | { readonly ok: false; readonly problem: Problem };
@@ -13,15 +13,22 @@ interface Options<N extends CallName> {
   readonly ifMatch?: number;
 }
 
+type Query = Options<CallName>['query'];
+
 /** The address of a call with its parameters filled in. */
-export function addressOf(name: CallName, params: Readonly<Record<string, string>> = {}, query: Options<CallName>['query'] = {}): string {
-  const path = CALLS[name]
-    .slice(CALLS[name].indexOf(' ') + 1)
-    .replace(/:(\w+)/g, (_, key: string) => encodeURIComponent(params[key] ?? ''));
+export const addressOf = (name: NearCall, params: Readonly<Record<string, string>> = {}, query: Query = {}): string =>
+  filled(CALLS[name], params, query);
+
+/** The path of a line such as `GET /api/bins/:id`, with its parameters filled in. */
+export function filled(line: string, params: Readonly<Record<string, string>> = {}, query: Query = {}): string {
+  const path = line.slice(line.indexOf(' ') + 1).replace(/:(\w+)/g, (_, key: string) => encodeURIComponent(params[key] ?? ''));
   const search = new URLSearchParams();
   for (const [key, value] of Object.entries(query)) if (value !== undefined) search.set(key, String(value));
   return search.size === 0 ? path : `${path}?${search}`;
 }
+
+const isNear = (name: CallName): name is NearCall => name in CALLS;
+const lineOf = async (name: CallName): Promise<string> => (isNear(name) ? CALLS[name] : (await import('./far-calls.ts')).FAR_CALLS[name]);
 
 /**
  * Calls the API and gives either its answer or its problem; never throws for an expected refusal.
@@ -29,14 +36,15 @@ export function addressOf(name: CallName, params: Readonly<Record<string, string
  * @param send `fetch` of the page's load or form action, so that the server's own process answers
  */
 export async function call<N extends CallName>(send: typeof fetch, name: N, options: Options<N> = {}): Promise<Outcome<Answer<N>>> {
-  const method = CALLS[name].slice(0, CALLS[name].indexOf(' '));
+  const line = await lineOf(name);
+  const method = line.slice(0, line.indexOf(' '));
   const headers: Record<string, string> = { accept: 'application/json' };
   if (options.body !== undefined) headers['content-type'] = 'application/json';
   if (method !== 'GET') headers[RELEASE_HEADER] = String(PAGES_RELEASE);
   if (options.ifMatch !== undefined) headers['if-match'] = `"${options.ifMatch}"`;
   let response: Response;
   try {
-    response = await send(addressOf(name, options.params, options.query), {
+    response = await send(filled(line, options.params, options.query), {
       method,
       headers,
       ...(options.body === undefined ? {} : { body: JSON.stringify(options.body) }),

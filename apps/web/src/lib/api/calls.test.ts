@@ -1,7 +1,10 @@
 import { classRoutes, eventsRoutes, keepRoutes, RELEASE, RELEASE_HEADER, ROUTES } from '@middenry/contract';
 import { describe, expect, it, test } from 'vitest';
-import { CALLS } from './calls.ts';
+import { CALLS as NEAR_CALLS } from './calls.ts';
+import { FAR_CALLS } from './far-calls.ts';
 import * as pages from './release.ts';
+
+const CALLS = { ...NEAR_CALLS, ...FAR_CALLS };
 
 describe('CALLS', () => {
   const table = new Map(

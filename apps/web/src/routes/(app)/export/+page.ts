@@ -1,4 +1,4 @@
-import { addressOf } from '$lib/api/call.ts';
+import { farAddressOf } from '$lib/api/far-address.ts';
 import type { PageLoad } from './$types';
 
-export const load: PageLoad = () => ({ zip: addressOf('readExport') });
+export const load: PageLoad = () => ({ zip: farAddressOf('readExport') });

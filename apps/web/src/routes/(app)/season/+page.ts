@@ -1,5 +1,6 @@
 import { error } from '@sveltejs/kit';
-import { addressOf, call, need } from '$lib/api/call.ts';
+import { call, need } from '$lib/api/call.ts';
+import { farAddressOf } from '$lib/api/far-address.ts';
 import { readDay } from '$lib/format/typed-day.ts';
 import { defaultRange } from '$lib/season/default-range.ts';
 import type { PageLoad } from './$types';
@@ -45,10 +46,10 @@ export const load: PageLoad = async ({ fetch, parent, url }) => {
     published: published.items,
     ...{ season, seasons: seasons.items, refused: !outcome.ok, siteId },
     sites: sites.items.filter((s) => !s.archived),
-    csv: addressOf('readSeasonCsv', {}, shown),
-    pdf: addressOf('readSeasonPdf', {}, shown),
-    xlsx: addressOf('readSeasonXlsx', {}, shown),
-    json: addressOf('readSeason', {}, shown),
+    csv: farAddressOf('readSeasonCsv', {}, shown),
+    pdf: farAddressOf('readSeasonPdf', {}, shown),
+    xlsx: farAddressOf('readSeasonXlsx', {}, shown),
+    json: farAddressOf('readSeason', {}, shown),
     done: url.searchParams.get('done'),
   };
 };

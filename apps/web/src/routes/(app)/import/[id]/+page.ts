@@ -1,7 +1,8 @@
-import { addressOf, need } from '$lib/api/call.ts';
+import { need } from '$lib/api/call.ts';
+import { farAddressOf } from '$lib/api/far-address.ts';
 import type { PageLoad } from './$types';
 
 export const load: PageLoad = async ({ fetch, params }) => ({
   list: await need(fetch, 'readSheetImport', { params: { id: params.id } }),
-  refusedFile: addressOf('readRefusedRows', { id: params.id }),
+  refusedFile: farAddressOf('readRefusedRows', { id: params.id }),
 });

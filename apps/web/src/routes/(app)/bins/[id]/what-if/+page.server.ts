@@ -1,5 +1,6 @@
 import { fail, redirect } from '@sveltejs/kit';
-import { addressOf, call, need } from '$lib/api/call.ts';
+import { call, need } from '$lib/api/call.ts';
+import { farAddressOf } from '$lib/api/far-address.ts';
 import { putOnNextShift } from '$lib/bin/next-shift.ts';
 import { text, typedOf } from '$lib/errors/act.ts';
 import type { FormFault } from '$lib/errors/form-fault.ts';
@@ -31,7 +32,7 @@ export const load: PageServerLoad = async ({ fetch, params, url }) => {
     room,
     foods,
     first: { shown, answer: told.answer, without: told.without, quantity: readShownQuantity(url.searchParams.get('show')) },
-    membersAt: addressOf('readEnsemble', params),
+    membersAt: farAddressOf('readEnsemble', params),
     plannedOn: url.searchParams.get('planned'),
   };
 };

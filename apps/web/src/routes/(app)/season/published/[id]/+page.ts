@@ -1,9 +1,10 @@
-import { addressOf, need } from '$lib/api/call.ts';
+import { need } from '$lib/api/call.ts';
+import { farAddressOf } from '$lib/api/far-address.ts';
 import type { PageLoad } from './$types';
 
 export const load: PageLoad = async ({ fetch, params, url }) => ({
   published: await need(fetch, 'readPublishedSeason', { params }),
-  pdf: addressOf('readPublishedSeasonPdf', params),
-  json: addressOf('readPublishedSeason', params),
+  pdf: farAddressOf('readPublishedSeasonPdf', params),
+  json: farAddressOf('readPublishedSeason', params),
   done: url.searchParams.get('done'),
 });
