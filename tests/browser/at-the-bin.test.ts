@@ -274,37 +274,6 @@ describe('B10, B27: what is said, and what a keyboard can do', () => {
     expect(await axeFaults(page)).toEqual([]);
   });
 
-  test('a harvest in two buckets with its moisture lies in the store, and some of it is given out and taken back', async () => {
-    await scan('harvest');
-    await page.locator('#weight').fill('2.5 kg');
-    await page.getByRole('button', { name: 'Another bucket' }).click();
-    await page.locator('input[name="bucket"]').waitFor({ state: 'attached' });
-    await page.locator('#weight').fill('1.25 kg');
-    await page.getByText('How wet, sieved, when ready').click();
-    await page.locator('#harvestSqueeze').selectOption('damp');
-    expect(await axeFaults(page)).toEqual([]);
-    await save().click();
-    await savedText();
-    expect(await newest()).toMatchObject({ massKg: 3.75, buckets: [{ massKg: 2.5 }, { massKg: 1.25 }], moisture: { squeeze: 'damp' } });
-    const stores = async (): Promise<{ siteId: string; readyKg: number }[]> => (await read('/api/castings-stock')).items;
-    const { siteId, readyKg: before } = (await stores()).find((site) => site.readyKg > 1.5)!;
-    const readyKg = async () => (await stores()).find((site) => site.siteId === siteId)?.readyKg;
-    await page.goto('/castings');
-    await page.locator('#siteId').selectOption(siteId);
-    await page.locator('#mass').fill('1.5');
-    await page.locator('#destination').selectOption('class');
-    await page.getByRole('button', { name: 'Save', exact: true }).click();
-    await page.waitForURL(/done=saved/);
-    expect(await readyKg()).toBeCloseTo(before - 1.5, 6);
-    await page
-      .getByRole('button', { name: /^Take back/ })
-      .first()
-      .click();
-    await page.waitForURL(/done=undone/);
-    expect(await readyKg()).toBeCloseTo(before, 6);
-    expect(await axeFaults(page)).toEqual([]);
-  });
-
   test('a number that is unclear, and one that is far too large, are asked back, each state clean for axe', async () => {
     await scan('harvest');
     await page.locator('#weight').fill('1,500 kg');
