@@ -82,7 +82,8 @@ describe('B2: elsewhere', () => {
 });
 
 describe("B26: the scripts that a volunteer's phone really fetches, words and all", () => {
-  // 90 kB is the criterion, for what the log form fetches to stand and be used; the other limits are ours, so that growth is noticed.
+  // 90 kB is the criterion, for what the log form fetches to stand and be used; the other limits are ours, so that growth is
+  // noticed: raised on 2026-11-26 from 96 and 98 kB, as groups on the board, the made-up bin and prints brought words and code of their own.
   test.each([
     ['en-GB', '/bins/:bin/log', 90_000, 95_000],
     ['es-ES', '/bins/:bin/log', 90_000, 95_000],
