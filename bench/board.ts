@@ -66,14 +66,14 @@ async function sizesOf(client: Client): Promise<readonly number[]> {
   return [data.bytes, gzipSync(data.body).length, page.bytes, gzipSync(page.body).length].map((bytes) => bytes / 1000);
 }
 
-/** Payload and time of the board for 60 and, where wanted, for 600 bins, and the page of 60 on a slow phone beside a static page. */
+/** Payload and time of the board for 60 and, where wanted, for 600 bins, and each page on a slow phone beside a static page. */
 export async function benchBoard({ many }: { many: boolean }): Promise<string> {
   const dir = mkdtempSync(join(tmpdir(), 'middenry-board-'));
   const server = await startOurs(dir);
   const floorServer = await startServer([process.execPath, join(root, 'bench/floor-text.mjs')]);
   const [ours, floor] = [new Client(server.origin), new Client(floorServer.origin)];
   const rows: (string | number)[][] = [];
-  let phone = '';
+  const phones: string[] = [];
   try {
     await ours.enterDemo('coordinator');
     for (const count of SIZES.filter((size) => many || size === SIZES[0])) {
@@ -84,10 +84,10 @@ export async function benchBoard({ many }: { many: boolean }): Promise<string> {
       const { bare, data, page } = await inTurn(works, { warmUps: 5, count: 10, rounds: 3 });
       const sizes = await sizesOf(ours);
       rows.push([`${count}`, firstS, data.medianMs, data.medianMs / bare.medianMs, page.medianMs, page.medianMs / bare.medianMs, ...sizes]);
-      if (count === SIZES[0]) phone = await slowPhone(server.origin);
+      phones.push(await slowPhone(server.origin, count));
     }
     const head = ['bins', 'first look s', 'JSON ms', 'x bare', 'page ms', 'x bare', 'JSON kB', 'gzip', 'page kB', 'gzip'];
-    return `${table(head, rows)}\n\n${phone}`;
+    return [table(head, rows), ...phones].join('\n\n');
   } finally {
     ours.close();
     floor.close();

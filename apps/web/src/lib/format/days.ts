@@ -1,4 +1,5 @@
 import { SECONDS_PER_DAY } from '@middenry/domain';
+import { dayMaker } from './makers.ts';
 
 /** Days as plain numbers, so that no clock change can shift them. A day is text like `2026-11-25`. */
 const MS_PER_S = 1000;
@@ -22,13 +23,12 @@ export function addDays(day: string, days: number): string {
 
 /** The local date of an instant in a zone. */
 export function localDay(instant: string | Date, timeZone: string): string {
-  const parts = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(new Date(instant));
-  return parts;
+  return dayMaker('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(new Date(instant));
 }
 
 /** The local wall time of an instant in a zone, `09:30`. */
 export function localTime(instant: string | Date, timeZone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }).format(new Date(instant));
+  return dayMaker('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }).format(new Date(instant));
 }
 
 /**

@@ -12,6 +12,7 @@ import {
 import { words } from '../messages/index.ts';
 import type { Figures } from '../messages/shape.ts';
 import { addDays, dayNumber, daysBetween, localDay, localTime } from './days.ts';
+import { dayMaker, numberMaker } from './makers.ts';
 import { fromCelsius, KG_PER, LITRES_PER_QUART, type UnitSystem } from './units.ts';
 
 export interface FormatSettings {
@@ -35,19 +36,16 @@ export type Format = ReturnType<typeof makeFormat>;
 export function makeFormat(settings: FormatSettings) {
   const { units, locale, timeZone, today } = settings;
   const us = units === 'us';
-  const number = (value: number, digits = 0) =>
-    value.toLocaleString(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  const number = (value: number, digits = 0) => numberMaker(locale, digits, digits).format(value);
   /** Two significant digits while small, whole numbers above ten: what a bin-side scale can mean. */
   const short = (value: number) => {
     const size = Math.abs(value);
     if (size >= 9.95) return number(value);
     const digits = size >= 0.995 ? 1 : 2;
-    return value.toLocaleString(locale, { maximumFractionDigits: digits });
+    return numberMaker(locale, 0, digits).format(value);
   };
-  const intl = (options: Intl.DateTimeFormatOptions) => {
-    const made = new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' });
-    return (day: string) => made.format(new Date(`${day}T12:00:00Z`));
-  };
+  const intl = (options: Intl.DateTimeFormatOptions) => (day: string) =>
+    dayMaker(locale, { ...options, timeZone: 'UTC' }).format(new Date(`${day}T12:00:00Z`));
   const weekday = intl({ weekday: 'long' });
   const shortWeekday = intl({ weekday: 'short' });
   const shortMonth = intl({ month: 'short' });
@@ -132,8 +130,7 @@ export function makeFormat(settings: FormatSettings) {
 
 /** Masses as a scale shows them. */
 function fineMasses(us: boolean, locale: string) {
-  const number = (value: number, least: number, most: number) =>
-    value.toLocaleString(locale, { minimumFractionDigits: least, maximumFractionDigits: most });
+  const number = (value: number, least: number, most: number) => numberMaker(locale, least, most).format(value);
   /** Exact to the gram, for reports and for what was typed. */
   const massExact = (kg: number) => (us ? `${number(kg / KG_PER.lb, 2, 2)}${NB}lb` : `${number(kg, 1, 3)}${NB}kg`);
   /** As fine as a kitchen scale: grams below a kilogram. */
