@@ -133,6 +133,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/castings',
     '/programme',
     '/keep',
+    '/status',
     '/export',
     '/import',
     '/audit',

@@ -18,6 +18,7 @@ const ROUTES = [
   '/sites',
   '/materials',
   '/keep',
+  '/status',
   '/export',
   '/import',
   '/links',

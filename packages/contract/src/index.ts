@@ -36,6 +36,7 @@ import { sheetImportRoutes } from './resources/sheet-import.ts';
 import { shiftRoutes } from './resources/shift.ts';
 import { shiftCardRoutes } from './resources/shift-card.ts';
 import { signUpSeasonRoutes } from './resources/sign-up-season.ts';
+import { statusRoutes } from './resources/status.ts';
 import { stockRoutes } from './resources/stock.ts';
 import { stuffRoutes } from './resources/stuff.ts';
 import { swapRoutes } from './resources/swap.ts';
@@ -85,6 +86,7 @@ export * from './resources/shift.ts';
 export * from './resources/shift-card.ts';
 export * from './resources/shift-parts.ts';
 export * from './resources/sign-up-season.ts';
+export * from './resources/status.ts';
 export * from './resources/stock.ts';
 export * from './resources/stuff.ts';
 export * from './resources/swap.ts';
@@ -135,6 +137,7 @@ export const ROUTES = [
   ...classRoutes,
   ...eventsRoutes,
   ...keepRoutes,
+  ...statusRoutes,
   ...exportRoutes,
   ...sheetImportRoutes,
 ] as const;

@@ -48,6 +48,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   sendReply: everyone,
   readAudit: coordinators,
   readKeep: coordinators,
+  readStatus: coordinators,
   readExport: coordinators,
   listSheetImports: coordinators,
   addSheetImport: coordinators,

@@ -90,6 +90,7 @@ export const entranceSamples = {
   readEvents: () => ({ who: 'pupil', url: '/api/events?once=true' }),
   readAudit: () => ({ who: 'coordinator', url: '/api/audit?limit=5&before=1000' }),
   readKeep: () => ({ who: 'coordinator', url: '/api/keep' }),
+  readStatus: () => ({ who: 'coordinator', url: '/api/status' }),
   readExport: () => ({ who: 'coordinator', url: '/api/export.zip' }),
   // Four days on, so that the demonstration is old.
   renewDemonstration: () => ({ who: 'coordinator', url: '/api/demonstration', body: {}, at: '2026-11-29T10:00:00.000Z' }),

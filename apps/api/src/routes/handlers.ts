@@ -142,15 +142,11 @@ import { listMaterials } from './stuff/list-materials.ts';
 import { moveBedding } from './stuff/move-bedding.ts';
 import { readBeddingStock } from './stuff/read-bedding-stock.ts';
 import { weighContainer } from './stuff/weigh-container.ts';
-import { live } from './system/live.ts';
-import { openapi } from './system/openapi.ts';
-import { ready } from './system/ready.ts';
+import { systemHandlers } from './system/handlers.ts';
 
 /** Every handler there is. A row of the route table that is missing here keeps the server from starting. */
 export const HANDLERS: readonly BoundRoute[] = [
-  live,
-  ready,
-  openapi,
+  ...systemHandlers,
   readSession,
   signIn,
   enterDemo,

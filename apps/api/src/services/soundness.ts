@@ -21,6 +21,8 @@ export interface Damage {
 export interface Soundness {
   /** Null as long as nothing is wrong. */
   damage(): Damage | null;
+  /** When the whole file was last read and found sound; null before the first time. */
+  lastSoundAt(): string | null;
   /** Checks the whole file once a day, and again at once after a start that follows a bad check. */
   look(): Promise<boolean>;
   /** The store itself said that it is damaged. */
@@ -47,6 +49,7 @@ export function soundnessOf({ clock, file, backupDir, name }: SoundnessOptions):
   };
   return {
     damage: () => damage,
+    lastSoundAt: () => (existsSync(noteFile) ? readFileSync(noteFile, 'utf8') : null),
     found,
     async look() {
       if (damage !== null || hoursSinceChecked(noteFile, clock) < NIGHT_HOURS) return false;

@@ -102,6 +102,7 @@ export const FAR_CALLS = {
   enterAsPupil: 'POST /api/session/pupil',
   readAudit: 'GET /api/audit',
   readKeep: 'GET /api/keep',
+  readStatus: 'GET /api/status',
   addBackup: 'POST /api/keep/backups',
   renewDemonstration: 'POST /api/demonstration',
   listIntakePlans: 'GET /api/intake-plans',

@@ -53,6 +53,7 @@ export const paths = {
   materials: '/materials',
   castings: '/castings',
   keep: '/keep',
+  status: '/status',
   takeOut: '/export',
   sheets: '/import',
   sheet: (id: string) => `/import/${id}`,

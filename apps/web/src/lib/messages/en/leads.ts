@@ -3,6 +3,7 @@ import { intake } from './intake.ts';
 import { publishing } from './publishing.ts';
 import { report } from './report.ts';
 import { sheets } from './sheets.ts';
+import { statusWords } from './status.ts';
 import { takeOut } from './take-out.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
@@ -25,19 +26,15 @@ export const leads = {
     headingNone: 'There is no backup yet.',
     text: 'A copy is made every hour in which something changed. Copies stay for up to 90 days.',
     count: 'Copies kept',
-    size: 'Size of the store',
-    free: 'Room left on the disk',
     drill: 'Last trial restore',
     drillNone: 'never',
     drillOk: 'worked',
     drillBad: 'failed',
     drillOverdue: 'A trial restore is overdue.',
-    diskLow: 'The disk is nearly full. Tell whoever runs the machine.',
     fault: 'The last backup could not be made:',
     now: 'Make a backup now',
     made: 'The backup is made and checked.',
     how: 'To restore one, stop Middenry and run: npx middenry restore',
-    bytes: (mb: string) => `${mb} MB`,
   },
   audit: {
     title: 'Who did what',
@@ -112,7 +109,6 @@ export const leads = {
     waiting: 'Waiting to go',
     handedOver: 'Handed to the mail server',
     failed: 'Failed',
-    failedHere: 'Mail that failed in seven days',
     dropped: 'Dropped, since too late to be of use',
     last: 'Last handed over',
     never: 'never',
@@ -240,4 +236,5 @@ export const leads = {
   takeOut,
   publishing,
   sheets,
+  status: statusWords,
 } as const;

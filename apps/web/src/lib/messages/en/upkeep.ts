@@ -163,6 +163,7 @@ export const upkeep = {
     madeUp: ['A made-up bin', 'ruin it and rescue it; for classes too'],
     wall: ['Wall screen', 'the board for a screen that people pass'],
     links: ['Links for readers', 'the board without names'],
+    status: ['Is all well?', 'backups, disk, mail, clock'],
     keep: ['Backups', 'when the last one was made'],
     sheets: ['Bring in a list', 'feedings, checks, harvests or hours from a spreadsheet'],
     takeOut: ['Take it with you', 'the whole programme as one file'],

@@ -4,6 +4,7 @@ import { intake } from './intake.ts';
 import { publishing } from './publishing.ts';
 import { report } from './report.ts';
 import { sheets } from './sheets.ts';
+import { statusWords } from './status.ts';
 import { takeOut } from './take-out.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
@@ -26,19 +27,15 @@ export const leads = {
     headingNone: 'Aún no hay ninguna copia.',
     text: 'Cada hora con cambios se hace una copia. Las copias se guardan hasta 90 días.',
     count: 'Copias guardadas',
-    size: 'Tamaño de los datos',
-    free: 'Espacio libre en el disco',
     drill: 'Última prueba de recuperación',
     drillNone: 'nunca',
     drillOk: 'fue bien',
     drillBad: 'falló',
     drillOverdue: 'Toca hacer una prueba de recuperación.',
-    diskLow: 'El disco está casi lleno. Avisa a quien mantiene la máquina.',
     fault: 'La última copia no se pudo hacer:',
     now: 'Hacer una copia ahora',
     made: 'La copia está hecha y comprobada.',
     how: 'Para recuperar una, para Middenry y ejecuta: npx middenry restore',
-    bytes: (mb: string) => `${mb} MB`,
   },
   audit: {
     title: 'Quién hizo qué',
@@ -113,7 +110,6 @@ export const leads = {
     waiting: 'Esperan salir',
     handedOver: 'Entregados al servidor de correo',
     failed: 'Fallaron',
-    failedHere: 'Correo que falló en siete días',
     dropped: 'Descartados por llegar tarde',
     last: 'La última entrega',
     never: 'nunca',
@@ -242,4 +238,5 @@ export const leads = {
   takeOut,
   publishing,
   sheets,
+  status: statusWords,
 } satisfies ForLeads;

@@ -163,6 +163,7 @@ export const upkeep = {
     madeUp: ['Una compostera inventada', 'estropéala y sálvala; también para clases'],
     wall: ['Pantalla de pared', 'el tablero para una pantalla por donde pasa gente'],
     links: ['Enlaces para mirar', 'el tablero sin nombres'],
+    status: ['¿Va todo bien?', 'copias, disco, correo, reloj'],
     keep: ['Copias de seguridad', 'cuándo se hizo la última'],
     sheets: ['Traer una lista', 'comidas, revisiones, cosechas u horas de una hoja de cálculo'],
     takeOut: ['Llevártelo todo', 'todo el programa en un archivo'],

@@ -1,7 +1,4 @@
 import { need } from '$lib/api/call.ts';
 import type { PageLoad } from './$types';
 
-export const load: PageLoad = async ({ fetch, url }) => {
-  const [keep, mail] = await Promise.all([need(fetch, 'readKeep'), need(fetch, 'readMail')]);
-  return { keep, mail, made: url.searchParams.has('made') };
-};
+export const load: PageLoad = async ({ fetch, url }) => ({ keep: await need(fetch, 'readKeep'), made: url.searchParams.has('made') });

@@ -1,0 +1,63 @@
+// Data: the words of the page that says whether backups, disk, mail and clock are well; only coordinators read them.
+export const statusWords = {
+  title: 'Is all well?',
+  headingWell: 'All is well with the machine.',
+  heading: (n: number) => (n === 1 ? 'One thing needs somebody.' : `${n} things need somebody.`),
+  lead: 'Backups, disk, mail and clock look after themselves. Here they say how they are.',
+  today: 'Today',
+  soon: 'In the next days',
+  well: 'How it stands',
+  never: 'not yet',
+  notNeeded: 'none in a demonstration',
+  size: (mb: string) => `${mb} MB`,
+  names: {
+    backup: 'Last backup',
+    drill: 'Last trial restore',
+    soundness: 'Store last read whole',
+    store: 'Size of the store',
+    free: 'Room left on the disk',
+    mailWaiting: 'Mail that waits',
+    mailFailed: 'Mail that failed this week',
+    clock: 'Clock of the machine',
+    phones: 'Phones not seen for two weeks',
+  },
+  drillOk: (when: string) => `${when}, worked`,
+  drillBad: (when: string) => `${when}, failed`,
+  clockAgrees: 'agrees with the phones',
+  clockNoPhones: 'no phone to compare with today',
+  clockFew: 'too few phones to compare with today',
+  clockOff: (minutes: string, behind: boolean) => `${minutes} ${behind ? 'behind' : 'ahead of'} the phones`,
+  says: 'It says',
+  mailSays: 'The mail server says',
+  needs: {
+    backup: {
+      what: 'Backups have stopped.',
+      next: 'Look whether the disk is full or the folder can be written. Then make one by hand.',
+    },
+    drill: {
+      what: 'No backup has been tried lately, or the trial failed.',
+      next: 'A trial comes by itself each month. If it failed, make a new backup and copy an older one aside.',
+    },
+    soundness: {
+      what: 'The store is damaged, or has not been read whole for two days.',
+      next: 'If it is damaged, bring the newest backup back. If not, start Middenry again.',
+    },
+    disk: {
+      what: 'The disk is nearly full.',
+      next: 'Move old files off the machine. Photos and backups take the most room.',
+    },
+    mail: {
+      what: 'Mail does not get through.',
+      next: 'Look at the mail page and send a test. Telephone people about changes until it works.',
+    },
+    clock: {
+      what: 'The clock of the machine is wrong.',
+      next: 'Set it, and let it be set from the network. Reminders come at wrong times until then.',
+    },
+  },
+  readerOff: (minutes: string) => `This device and the machine differ by ${minutes}. One of the two clocks is wrong.`,
+  phonesText: 'If something was noted on them with no signal, it is not here yet. It comes when they open the app.',
+  lastSeen: (name: string, day: string) => `${name}, last here ${day}`,
+  toBackups: 'Backups',
+  toMail: 'Mail',
+} as const;

@@ -1,0 +1,63 @@
+// Data: las palabras de la página que dice si copias, disco, correo y reloj van bien; solo las lee la coordinación.
+export const statusWords = {
+  title: '¿Va todo bien?',
+  headingWell: 'La máquina va bien.',
+  heading: (n: number) => (n === 1 ? 'Una cosa pide ayuda.' : `${n} cosas piden ayuda.`),
+  lead: 'Las copias, el disco, el correo y el reloj se cuidan solos. Aquí dicen cómo están.',
+  today: 'Hoy',
+  soon: 'En los próximos días',
+  well: 'Cómo está',
+  never: 'todavía no',
+  notNeeded: 'no hay en una demostración',
+  size: (mb: string) => `${mb} MB`,
+  names: {
+    backup: 'Última copia',
+    drill: 'Última prueba de recuperación',
+    soundness: 'Última lectura entera de los datos',
+    store: 'Tamaño de los datos',
+    free: 'Espacio libre en el disco',
+    mailWaiting: 'Correo que espera',
+    mailFailed: 'Correo fallido esta semana',
+    clock: 'Reloj de la máquina',
+    phones: 'Teléfonos que faltan desde hace dos semanas',
+  },
+  drillOk: (when: string) => `${when}, fue bien`,
+  drillBad: (when: string) => `${when}, falló`,
+  clockAgrees: 'va como los teléfonos',
+  clockNoPhones: 'hoy no hay teléfonos para comparar',
+  clockFew: 'hoy hay pocos teléfonos para comparar',
+  clockOff: (minutes: string, behind: boolean) => `${minutes} ${behind ? 'por detrás' : 'por delante'} de los teléfonos`,
+  says: 'Dice',
+  mailSays: 'El servidor de correo dice',
+  needs: {
+    backup: {
+      what: 'Ya no se hacen copias.',
+      next: 'Mira si el disco está lleno o si no se puede escribir en la carpeta. Luego haz una a mano.',
+    },
+    drill: {
+      what: 'Hace tiempo que no se prueba una copia, o la prueba falló.',
+      next: 'Cada mes se prueba una sola. Si falló, haz otra copia y guarda aparte una más vieja.',
+    },
+    soundness: {
+      what: 'Los datos están dañados, o nadie los lee enteros desde hace dos días.',
+      next: 'Si están dañados, trae la última copia. Si no, arranca Middenry otra vez.',
+    },
+    disk: {
+      what: 'El disco está casi lleno.',
+      next: 'Lleva archivos viejos a otro lado. Las fotos y las copias son lo que más ocupa.',
+    },
+    mail: {
+      what: 'El correo no llega.',
+      next: 'Mira la página del correo y envía una prueba. Mientras, avisa de los cambios por teléfono.',
+    },
+    clock: {
+      what: 'El reloj de la máquina va mal.',
+      next: 'Ponlo en hora y deja que la red lo ajuste. Mientras, los avisos llegan a mala hora.',
+    },
+  },
+  readerOff: (minutes: string) => `Este aparato y la máquina difieren en ${minutes}. Uno de los dos relojes va mal.`,
+  phonesText: 'Si alguien anotó algo en ellos sin señal, aún no está aquí. Llega cuando abren la aplicación.',
+  lastSeen: (name: string, day: string) => `${name}, aquí por última vez ${day}`,
+  toBackups: 'Copias de seguridad',
+  toMail: 'Correo',
+} as const;
