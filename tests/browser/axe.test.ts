@@ -123,6 +123,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/second-step',
     '/shifts/:shift',
     '/season',
+    '/season/climate',
     '/season/named/:named',
     '/season/published/:published',
     '/people',

@@ -106,6 +106,27 @@ test('D14: a published report keeps its numbers and words, and tells what change
   expect(await page.getByRole('link', { name: /^Year of worms, published/ }).count()).toBe(1);
 });
 
+test('D5: climate gases are left out until a coordinator takes a set, looks it up and says so; then the report prints by what', async () => {
+  const { page } = walk;
+  await page.goto(`/season?${span}`);
+  await page.getByRole('link', { name: 'Count climate gases' }).click();
+  await page.getByRole('link', { name: 'US EPA Emission Factors Hub, Table 9, food waste, 2026' }).click();
+  await page.getByRole('button', { name: 'Count by these figures' }).click();
+  const faults = await page.locator('.faults li').allTextContents();
+  expect(faults).toEqual(['Write a whole number from 1 to 100.', 'Look the figures up first, then tick this.']);
+  await page.locator('#landfillPercent').fill('80');
+  await page.locator('#confirmed').check();
+  await page.getByRole('button', { name: 'Count by these figures' }).click();
+  await page.locator('.saved', { hasText: 'Climate gases are counted' }).waitFor();
+  await page.goto(`/season?${span}`);
+  const { climate } = await (await walk.context.request.get(`/api/season?${span}`)).json();
+  const told = await rowsOf('Climate gases, lb CO2e', 'tbody');
+  expect(told).toEqual([climate.landfillAvoidedG, climate.processG, climate.differenceG].map((line) => Object.values(line)));
+  const leaf = await page.locator('#climate').textContent();
+  for (const part of [climate.factors.source, 'Edition 2026', 'United States', '80\u00a0%', '749.57 (308.65 to 749.57)'])
+    expect(leaf).toContain(part);
+});
+
 test('D1, D11: the season is one tap from the board, and has nothing for axe', async () => {
   const scripted = await visit(browser, server.origin);
   await scripted.context.addCookies(await walk.context.cookies());

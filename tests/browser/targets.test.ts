@@ -63,6 +63,7 @@ describe('B2: elsewhere', () => {
     '/shifts',
     '/shifts/:shift',
     '/season',
+    '/season/climate',
     '/people',
     '/me',
     '/me/when',

@@ -5,6 +5,7 @@ import { calendarRoutes } from './resources/calendar.ts';
 import { careRoutes } from './resources/care.ts';
 import { castingsRoutes } from './resources/castings.ts';
 import { classRoutes } from './resources/class.ts';
+import { climateFactorsRoutes } from './resources/climate-factors.ts';
 import { deviceRoutes } from './resources/device.ts';
 import { dutyRoutes } from './resources/duty.ts';
 import { entryRoutes } from './resources/entry.ts';
@@ -53,6 +54,7 @@ export * from './resources/calendar.ts';
 export * from './resources/care.ts';
 export * from './resources/castings.ts';
 export * from './resources/class.ts';
+export * from './resources/climate-factors.ts';
 export * from './resources/device.ts';
 export * from './resources/duty.ts';
 export * from './resources/entry.ts';
@@ -131,6 +133,7 @@ export const ROUTES = [
   ...seasonWeekRoutes,
   ...namedSeasonRoutes,
   ...publishedSeasonRoutes,
+  ...climateFactorsRoutes,
   ...setupRoutes,
   ...inviteRoutes,
   ...deviceRoutes,

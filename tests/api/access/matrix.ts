@@ -192,4 +192,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   publishSeason: leads,
   readPublishedSeason: leads,
   readPublishedSeasonPdf: leads,
+  readClimateFactors: leads,
+  confirmClimateFactors: coordinators,
+  removeClimateFactors: coordinators,
 };

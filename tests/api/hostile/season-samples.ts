@@ -93,4 +93,17 @@ export const seasonSamples = {
     params: { id: publishedSeasonId },
     notTheirs: [{ who: 'siteLead', url: `/api/published-seasons/${schoolPublishedSeasonId}/report.pdf` }],
   }),
+  readClimateFactors: () => ({ who: 'siteLead', url: '/api/climate-factors' }),
+  confirmClimateFactors: () => {
+    const rising = { low: 10, mid: 20, high: 30 };
+    const from = { name: 'Set', edition: '2026', region: 'Here', basis: '100 years', source: 'A table' };
+    const body = { ...from, landfillPercent: 60, landfill: rising, process: rising, confirmed: true };
+    const also = changed(body, {
+      'nobody looked': { confirmed: false },
+      'a range that falls': { landfill: { low: 3, mid: 2, high: 1 } },
+      'no share': { landfillPercent: 0 },
+    });
+    return { who: 'coordinator', url: '/api/climate-factors', body, also };
+  },
+  removeClimateFactors: () => ({ who: 'coordinator', url: '/api/climate-factors' }),
 } satisfies Partial<Record<RouteName, Make>>;

@@ -28,12 +28,15 @@ export function publishSeason(call: AskedOwn, body: z.output<typeof PublishedSea
 
 export const readPublishedSeason = (call: AskedOwn, id: string): PublishedSeason => shapeOf(call, id, (siteId) => ownSeason(call, siteId));
 
+/** What reports that were published by an older release do not say. */
+const ADDED_SINCE = { climate: null } as const;
+
 function shapeOf(call: Signed, id: string, own: (siteId: string | null) => void = () => undefined): PublishedSeason {
   const row = publishedSeasonById(call.store, id);
   if (row === null) throw refuse('not-found');
   own(row.siteId);
   const { body, texts, ...head } = row;
-  const season = JSON.parse(body) as Season;
+  const season: Season = { ...ADDED_SINCE, ...(JSON.parse(body) as Season) };
   return {
     ...head,
     season,

@@ -87,6 +87,7 @@ function sheetsOf(season: Season, measures: Measures): Sheet<never>[] {
       ['Problem', 'Found', 'Solved'],
       season.problems.byKind.map((row) => [text(row.problem), row.found, row.solved]),
     ),
+    ...(season.climate === null ? [] : [climateSheet(season.climate, measures)]),
   ];
 }
 
@@ -108,6 +109,28 @@ function figureSheet(season: Season, measures: Measures): Row[] {
     [text('Weeks of bins'), season.log.binWeeks, before.log.binWeeks],
     [text('Weeks of bins with an entry'), season.log.binWeeksNoted, before.log.binWeeksNoted],
   ];
+}
+
+function climateSheet({ factors, ...figure }: NonNullable<Season['climate']>, { g }: Measures): Sheet<never> {
+  const line = (name: string, { low, mid, high }: typeof figure.scrapsG) => [text(name), ...[low, mid, high].map((n) => numberCell(n, g))];
+  const factor = (name: string, { low, mid, high }: typeof factors.landfill) => [text(name), low, mid, high];
+  const said = (name: string, value: string) => [text(name), text(value)];
+  return sheet(
+    'Climate gases',
+    ['What', 'At least', 'In the middle', 'At most'],
+    [
+      line(`Landfill gases avoided, ${g.name} CO2e`, figure.landfillAvoidedG),
+      line(`Given off by the bins, ${g.name} CO2e`, figure.processG),
+      line(`The first less the second, ${g.name} CO2e`, figure.differenceG),
+      line(`Scraps counted, ${g.name}`, figure.scrapsG),
+      [text('Would have gone to a landfill, %'), text(''), factors.landfillPercent, text('')],
+      factor('Landfill, kg CO2e for 1000 kg', factors.landfill),
+      factor('Bins, kg CO2e for 1000 kg', factors.process),
+      ...[said('Factors', factors.name), said('Edition', factors.edition), said('Region', factors.region), said('Basis', factors.basis)],
+      said('Source', factors.source),
+      [text('Confirmed'), dateCell(factors.confirmedAt.slice(0, DATE_FORMAT.length))],
+    ],
+  );
 }
 
 const sheet = (name: string, head: readonly string[], rows: readonly Row[]): Sheet<never> => ({

@@ -21,6 +21,7 @@ import { type SeasonRange, seasonRecords } from '../db/repositories/season.ts';
 import { seasonBins, seasonChecks, seasonDestinations, seasonNotedDays, seasonPeople } from '../db/repositories/season-facts.ts';
 import { listSites } from '../db/repositories/site.ts';
 import { USUAL_BEDDING } from './bedding.ts';
+import { climateOfScraps } from './climate-factors.ts';
 import { moistureOf } from './harvest.ts';
 import { addDays, daysBetween } from './local-time.ts';
 import { materialName, materialsOf } from './materials.ts';
@@ -61,6 +62,7 @@ export function readSeason(call: Context, range: SeasonRange): Season {
     byMaterial: materialsIn(call, report.byMaterial, days),
     destinations: destinationsIn(call, range),
     ...beside(call, range),
+    climate: climateOfScraps(call, records),
     before: seasonBefore(call, range),
   };
 }

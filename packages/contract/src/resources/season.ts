@@ -3,6 +3,7 @@ import * as z from 'zod';
 import { Id, LocalDate } from '../common.ts';
 import { everyone, leads, type RouteSpec } from '../route.ts';
 import { DESTINATIONS } from './castings.ts';
+import { ClimateFactors } from './climate-factors.ts';
 
 /** Totals in whole grams, millilitres and minutes, so that a total is the sum of its rows to the gram. */
 export const SeasonFigures = z.object(Object.fromEntries(SEASON_COLUMN_IDS.map((id) => [id, z.int()])) as Record<SeasonColumnId, z.ZodInt>);
@@ -45,6 +46,16 @@ export const SeasonLog = z.object({
   binWeeks: z.int().describe('weeks of bins in these days'),
   binWeeksNoted: z.int().describe('those in which somebody noted something'),
 });
+const whole = z.object({ low: z.int(), mid: z.int(), high: z.int() });
+/** Climate gases, in whole grams of carbon dioxide equivalent: two lines and their difference, each with its range. */
+export const SeasonClimate = z.object({
+  factors: ClimateFactors,
+  scrapsG: whole.describe('scraps counted, and how little and how much they may be as they were measured'),
+  notScrapsG: z.int().describe('bedding that was logged as food; it never counts'),
+  landfillAvoidedG: whole,
+  processG: whole.describe('given off by the bins'),
+  differenceG: whole.describe('the first less the second'),
+});
 /** The same days a year before. */
 export const SeasonBefore = z.object({
   from: LocalDate,
@@ -68,6 +79,7 @@ export const Season = z.object({
   people: SeasonPeople,
   problems: SeasonProblems,
   log: SeasonLog,
+  climate: SeasonClimate.nullable().describe('null: nobody confirmed factors and their source'),
   before: SeasonBefore,
 });
 export type Season = z.infer<typeof Season>;

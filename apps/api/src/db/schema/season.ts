@@ -21,6 +21,12 @@ export const publishedSeason = sqliteTable('published_season', {
   texts: text('texts').notNull().default('{}'),
 });
 
+export const climateFactors = sqliteTable('climate_factors', {
+  one: integer('one').primaryKey().default(1),
+  factors: text('factors').notNull(),
+  confirmedAt: text('confirmed_at').notNull(),
+});
+
 export const signUpSeason = sqliteTable('sign_up_season', {
   id: text('id').primaryKey(),
   siteId: text('site_id').notNull(),

@@ -1,9 +1,11 @@
 import type { BoundRoute } from '../../routing/route.ts';
 import { addSeason } from './add-season.ts';
 import { changeSeason } from './change-season.ts';
+import { confirmClimateFactors } from './confirm-climate-factors.ts';
 import { listPublishedSeasons } from './list-published-seasons.ts';
 import { listSeasons } from './list-seasons.ts';
 import { publishSeason } from './publish-season.ts';
+import { readClimateFactors } from './read-climate-factors.ts';
 import { readPublishedSeason } from './read-published-season.ts';
 import { readPublishedSeasonPdf } from './read-published-season-pdf.ts';
 import { readSeason } from './read-season.ts';
@@ -13,6 +15,7 @@ import { readSeasonPdf } from './read-season-pdf.ts';
 import { readSeasonSchema } from './read-season-schema.ts';
 import { readSeasonWeeks } from './read-season-weeks.ts';
 import { readSeasonXlsx } from './read-season-xlsx.ts';
+import { removeClimateFactors } from './remove-climate-factors.ts';
 import { removeSeason } from './remove-season.ts';
 
 export const seasonHandlers: readonly BoundRoute[] = [
@@ -31,4 +34,7 @@ export const seasonHandlers: readonly BoundRoute[] = [
   publishSeason,
   readPublishedSeason,
   readPublishedSeasonPdf,
+  readClimateFactors,
+  confirmClimateFactors,
+  removeClimateFactors,
 ];

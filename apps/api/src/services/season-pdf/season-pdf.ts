@@ -2,6 +2,7 @@
 import type { Season, SeasonPart, SeasonPdfLanguage, SeasonTexts } from '@middenry/contract';
 import { GRAMS_PER_KG, GRAMS_PER_LB, LITRES_PER_US_GALLON, MILLILITRES_PER_LITRE, MINUTES_PER_HOUR } from '@middenry/domain';
 import { NOT_ONE_BIN } from '../season.ts';
+import { climatePart } from './climate-part.ts';
 import { newPaper, type Paper } from './paper.ts';
 import { REPORT_WORDS, type ReportWords } from './words.ts';
 
@@ -21,7 +22,7 @@ export interface ReportAsked {
 
 type Row = Season['bySite'][number];
 type Figures = Season['total'];
-type Show = ReturnType<typeof showIn>;
+export type Show = ReturnType<typeof showIn>;
 
 export function seasonPdf(asked: ReportAsked): Promise<Buffer> {
   const { season, texts, language, published } = asked;
@@ -51,7 +52,9 @@ export function seasonPdf(asked: ReportAsked): Promise<Buffer> {
   });
   section('sites', () => groupTable(paper, 'sites', season.bySite, season, show, w));
   section('bins', () => groupTable(paper, 'bins', season.byBin, season, show, w));
-  paper.paragraph(w.notCounted);
+  const { climate } = season;
+  if (climate !== null) section('climate', () => climatePart(paper, climate, show, w));
+  paper.paragraph(climate === null ? `${w.noNames} ${w.noClimate}` : w.noNames);
   return paper.finish((page, pages) => `${title}. ${w.page(page, pages)}`);
 }
 
@@ -61,7 +64,8 @@ function showIn({ language, locale, units }: ReportAsked, w: ReportWords) {
   const number = (value: number, places = 0) =>
     value.toLocaleString(written, { minimumFractionDigits: places, maximumFractionDigits: places });
   const massUnit = units === 'us' ? 'lb' : 'kg';
-  const mass = (grams: number) => number(grams / (units === 'us' ? GRAMS_PER_LB : GRAMS_PER_KG), 3);
+  const massBare = (grams: number) => grams / (units === 'us' ? GRAMS_PER_LB : GRAMS_PER_KG);
+  const mass = (grams: number) => number(massBare(grams), 3);
   const litres = (millilitres: number) => millilitres / MILLILITRES_PER_LITRE;
   const date = (day: string, how: Intl.DateTimeFormatOptions) =>
     new Intl.DateTimeFormat(written, { ...how, timeZone: 'UTC' }).format(new Date(`${day}T00:00:00Z`));
@@ -69,6 +73,10 @@ function showIn({ language, locale, units }: ReportAsked, w: ReportWords) {
     number,
     mass,
     massUnit,
+    massBare,
+    /** No better than it is known. */
+    twoDigits: (value: number) => value.toLocaleString(written, { maximumSignificantDigits: 2 }),
+    factor: (value: number) => value.toLocaleString(written, { maximumFractionDigits: 2 }),
     massAnd: (grams: number) => `${mass(grams)} ${massUnit}`,
     percent: (share: number | null) => (share === null ? w.none : `${number(share * 100)} %`),
     volume: (ml: number) =>

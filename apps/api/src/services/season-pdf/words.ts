@@ -9,7 +9,7 @@ export interface ReportWords {
   published(on: string): string;
   page(n: number, of: number): string;
   readonly summary: (fed: string, estimated: string, castings: string, hours: string, adults: number, young: number | null) => string;
-  readonly sections: Readonly<Record<'figures' | 'materials' | 'castings' | 'problems' | 'months' | 'sites' | 'bins', string>>;
+  readonly sections: Readonly<Record<'figures' | 'materials' | 'castings' | 'problems' | 'months' | 'sites' | 'bins' | 'climate', string>>;
   readonly heads: Readonly<Record<Head, string>>;
   readonly rows: Readonly<Record<FigureRow, string>>;
   readonly destinations: Readonly<Record<Destination, string>>;
@@ -21,10 +21,25 @@ export interface ReportWords {
   of(part: string, whole: string): string;
   readonly chart: string;
   readonly bars: readonly [string, string, string];
-  readonly notCounted: string;
+  readonly noNames: string;
+  readonly noClimate: string;
+  readonly climate: ClimateWords;
   readonly hours: string;
   readonly litres: string;
   readonly gallons: string;
+}
+export interface ClimateWords {
+  counted(scraps: string, low: string, high: string, percent: string): string;
+  factors(name: string, edition: string, region: string, basis: string): string;
+  perTonne(landfill: string, bins: string): string;
+  range(mid: string, low: string, high: string): string;
+  source(source: string, on: string): string;
+  readonly caution: string;
+  readonly gases: string;
+  readonly low: string;
+  readonly mid: string;
+  readonly high: string;
+  readonly rows: Readonly<Record<'landfillAvoidedG' | 'processG' | 'differenceG', string>>;
 }
 type Head =
   | 'what'
@@ -77,6 +92,7 @@ const en: ReportWords = {
     months: 'By month',
     sites: 'By site',
     bins: 'By bin',
+    climate: 'Climate gases',
   },
   heads: {
     what: 'What',
@@ -134,7 +150,27 @@ const en: ReportWords = {
   of: (part, whole) => `${part} of ${whole}`,
   chart: 'Bars of scraps and castings by month. The table beneath has the same numbers.',
   bars: ['scraps, weighed', 'scraps, estimated', 'castings'],
-  notCounted: 'No names are in this report. Climate gases are left out: nobody has confirmed a figure and its source.',
+  noNames: 'No names are in this report.',
+  noClimate: 'Climate gases are left out: nobody has confirmed a figure and its source.',
+  climate: {
+    counted: (scraps, low, high, percent) =>
+      `Counted for ${scraps} of scraps (${low} to ${high} as it was measured). ${percent} of it would have gone to a landfill. Bedding never counts.`,
+    factors: (name, edition, region, basis) => `By: ${name}. Edition ${edition}. ${region}. ${basis}.`,
+    perTonne: (landfill, bins) => `For 1000 kg of scraps: ${landfill} kg in a landfill, ${bins} kg from the bins.`,
+    range: (mid, low, high) => `${mid} (${low} to ${high})`,
+    source: (source, on) => `Source: ${source}. Looked up and confirmed ${on}.`,
+    caution:
+      'Told in two digits, as nobody knows it better. A landfill gives off its gas over many years. Such factors are made for yearly accounts.',
+    gases: 'CO2e',
+    low: 'At least',
+    mid: 'In the middle',
+    high: 'At most',
+    rows: {
+      landfillAvoidedG: 'Landfill gases avoided',
+      processG: 'Given off by the bins',
+      differenceG: 'The first less the second',
+    },
+  },
   hours: 'h',
   litres: 'litres',
   gallons: 'US gallons',
@@ -154,6 +190,7 @@ const es: ReportWords = {
     months: 'Por mes',
     sites: 'Por lugar',
     bins: 'Por compostera',
+    climate: 'Gases del clima',
   },
   heads: {
     what: 'Qué',
@@ -211,7 +248,27 @@ const es: ReportWords = {
   of: (part, whole) => `${part} de ${whole}`,
   chart: 'Barras de restos y humus por mes. La tabla de abajo tiene las mismas cifras.',
   bars: ['restos pesados', 'restos estimados', 'humus'],
-  notCounted: 'En este balance no hay nombres. Los gases del clima no se cuentan: nadie ha confirmado una cifra y su fuente.',
+  noNames: 'En este balance no hay nombres.',
+  noClimate: 'Los gases del clima no se cuentan: nadie ha confirmado una cifra y su fuente.',
+  climate: {
+    counted: (scraps, low, high, percent) =>
+      `Contado para ${scraps} de restos (de ${low} a ${high}, según se midieron). El ${percent} habría ido a un vertedero. La cama nunca cuenta.`,
+    factors: (name, edition, region, basis) => `Según: ${name}. Edición ${edition}. ${region}. ${basis}.`,
+    perTonne: (landfill, bins) => `Por 1000 kg de restos: ${landfill} kg en un vertedero, ${bins} kg de las composteras.`,
+    range: (mid, low, high) => `${mid} (de ${low} a ${high})`,
+    source: (source, on) => `Fuente: ${source}. Consultada y confirmada el ${on}.`,
+    caution:
+      'Dicho con dos cifras, pues nadie lo sabe mejor. Un vertedero suelta su gas durante muchos años. Estos factores se hacen para cuentas anuales.',
+    gases: 'CO2e',
+    low: 'Como poco',
+    mid: 'En el medio',
+    high: 'Como mucho',
+    rows: {
+      landfillAvoidedG: 'Gases de vertedero evitados',
+      processG: 'Soltados por las composteras',
+      differenceG: 'Lo primero menos lo segundo',
+    },
+  },
   hours: 'h',
   litres: 'litros',
   gallons: 'galones de EE. UU.',

@@ -17,6 +17,7 @@ export const paths = {
   seasonOf: ({ from, to, siteId }: { readonly from: string; readonly to: string; readonly siteId: string | null }) =>
     `/season?from=${from}&to=${to}${siteId === null ? '' : `&siteId=${siteId}`}`,
   keptSeason: (id: string) => `/season/named/${id}`,
+  climate: '/season/climate',
   publishedSeason: (id: string) => `/season/published/${id}`,
   more: '/more',
   bin: (id: string) => `/bins/${id}`,

@@ -186,4 +186,13 @@ export const ENTRIES: readonly TableWords[] = [
       published_at: 'When it was published, an instant in UTC',
     },
   },
+  {
+    table: 'climate_factors',
+    row: 'The factors by which climate gases are counted; none: they are left out',
+    columns: {
+      one: 'Always 1: it keeps a second set out',
+      factors: 'Name, edition, region, source and figures as a coordinator confirmed them, as JSON [kg CO2e per 1000 kg]',
+      confirmed_at: 'When they were confirmed, an instant in UTC',
+    },
+  },
 ];

@@ -1,4 +1,5 @@
 // Data: the words of pages that only coordinators and site leads see; other phones do not fetch them.
+import { climate } from './climate.ts';
 import { intake } from './intake.ts';
 import { publishing } from './publishing.ts';
 import { report } from './report.ts';
@@ -231,6 +232,7 @@ export const leads = {
     prefixHint: 'Bins get labels like R01, R02.',
     begin: 'Begin',
   },
+  climate,
   intake,
   report,
   takeOut,

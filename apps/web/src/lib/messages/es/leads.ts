@@ -1,5 +1,6 @@
 // Data: las palabras de páginas que solo ven la coordinación y quienes guían un lugar; otros teléfonos no las piden.
 import type { ForLeads } from '../shape.ts';
+import { climate } from './climate.ts';
 import { intake } from './intake.ts';
 import { publishing } from './publishing.ts';
 import { report } from './report.ts';
@@ -233,6 +234,7 @@ export const leads = {
     prefixHint: 'Las composteras llevan etiquetas como R01, R02.',
     begin: 'Empezar',
   },
+  climate,
   intake,
   report,
   takeOut,
