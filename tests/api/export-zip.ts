@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { createWriteStream, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
+import yauzl from 'yauzl';
 import yazl from 'yazl';
 import { migrate } from '../../apps/api/src/db/migrate.ts';
 import { openStore } from '../../apps/api/src/db/open.ts';
@@ -29,6 +30,18 @@ export async function filesOf(zip: string): Promise<Files> {
     files.set(name, Buffer.concat(pieces));
   }
   opened.close();
+  return files;
+}
+
+/** Every file of any zip, whatever its names. */
+export async function anyFilesOf(bytes: Buffer): Promise<Files> {
+  const zip = await yauzl.fromBufferPromise(bytes, { lazyEntries: true });
+  const files: Files = new Map();
+  for await (const entry of zip.eachEntry()) {
+    const pieces: Buffer[] = [];
+    for await (const piece of await zip.openReadStreamPromise(entry)) pieces.push(piece as Buffer);
+    files.set(entry.fileName, Buffer.concat(pieces));
+  }
   return files;
 }
 

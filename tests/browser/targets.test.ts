@@ -66,6 +66,7 @@ describe('B2: elsewhere', () => {
     '/season/climate',
     '/people',
     '/me',
+    '/me/erase',
     '/me/when',
     '/messages',
     '/messages/group',

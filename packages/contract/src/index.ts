@@ -20,6 +20,7 @@ import { messageRoutes } from './resources/message.ts';
 import { messageSettingRoutes } from './resources/message-setting.ts';
 import { namedSeasonRoutes } from './resources/named-season.ts';
 import { outlookRoutes } from './resources/outlook.ts';
+import { ownDataRoutes } from './resources/own-data.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { photoRoutes } from './resources/photo.ts';
 import { placeRoutes } from './resources/place.ts';
@@ -70,6 +71,7 @@ export * from './resources/message.ts';
 export * from './resources/message-setting.ts';
 export * from './resources/named-season.ts';
 export * from './resources/outlook.ts';
+export * from './resources/own-data.ts';
 export * from './resources/people.ts';
 export * from './resources/photo.ts';
 export * from './resources/place.ts';
@@ -114,6 +116,7 @@ export const ROUTES = [
   ...castingsRoutes,
   ...stuffRoutes,
   ...peopleRoutes,
+  ...ownDataRoutes,
   ...availabilityRoutes,
   ...rotaRoutes,
   ...shiftRoutes,

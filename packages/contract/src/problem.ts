@@ -11,6 +11,7 @@ export const ERROR_CODES = [
   'not-signed-in',
   'wrong-sign-in',
   'wait', // too many tries; retryAfterSeconds
+  'erased', // the data of whoever was signed in here was erased
   'signed-in-as-another', // what was sent is somebody else's
   'update-first', // pages and server are more than one release apart
   'second-step', // TOTP asked for

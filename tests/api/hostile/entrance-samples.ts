@@ -31,18 +31,18 @@ function link({ cast }: Stage): void {
 function deviceCode({ cast }: Stage): void {
   const personId = PEOPLE.volunteer.id;
   const at = cast.clock.at.toISOString();
-  const row = { id: CODE_ID, personId, codeHash: hashOf(CODE_ID, '123456'), createdBy: personId, createdAt: at };
+  const row = { id: CODE_ID, personId, codeHash: hashOf(CODE_ID, '123456'), createdBy: personId, sessionId: null, createdAt: at };
   insertDeviceCode(cast.store, { ...row, expiresAt: '2026-11-25T10:10:00.000Z' });
 }
 
-async function password({ cast }: Stage, who: PersonKey | null): Promise<void> {
+export async function password({ cast }: Stage, who: PersonKey | null): Promise<void> {
   if (who === null) return;
   const secret = await hashPassword(PASSWORD);
   insertCredential(cast.store, { personId: PEOPLE[who].id, kind: 'password', secret, createdAt: cast.clock.at.toISOString() });
 }
 
 /** The coordinators of the cast have theirs on; to start anew it must be off. */
-function withoutTotp({ cast }: Stage, who: PersonKey | null): void {
+export function withoutTotp({ cast }: Stage, who: PersonKey | null): void {
   if (who !== null) deleteCredentials(cast.store, PEOPLE[who].id, 'totp');
 }
 

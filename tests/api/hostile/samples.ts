@@ -8,6 +8,7 @@ import { flagSamples } from './flag-samples.ts';
 import { importSamples } from './import-samples.ts';
 import { intakeSamples } from './intake-samples.ts';
 import { messageSamples } from './message-samples.ts';
+import { ownDataSamples } from './own-data-samples.ts';
 import { photoSamples } from './photo-samples.ts';
 import { rotaSamples } from './rota-samples.ts';
 import { changed, type Make } from './sample.ts';
@@ -226,6 +227,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...flagSamples,
   ...castingsSamples,
   ...importSamples,
+  ...ownDataSamples,
   ...places,
   ...people,
   ...shifts,

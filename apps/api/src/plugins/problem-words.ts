@@ -15,6 +15,11 @@ export const PROBLEMS = {
   'not-signed-in': { status: 401, title: 'Not signed in', detail: 'Sign in first.' },
   'wrong-sign-in': { status: 401, title: 'Wrong sign-in', detail: 'The e-mail address or the password is not right.' },
   wait: { status: 429, title: 'Too many tries', detail: 'Wait before the next try; see retryAfterSeconds.' },
+  erased: {
+    status: 410,
+    title: 'Erased',
+    detail: 'The data of whoever was signed in here was erased; nothing more is taken from them.',
+  },
   'signed-in-as-another': { status: 403, title: "Somebody else's", detail: 'These entries belong to another person; sign in as them.' },
   'update-first': {
     status: 426,

@@ -66,6 +66,7 @@ import { readReply } from './message/read-reply.ts';
 import { sendReply } from './message/send-reply.ts';
 import { testMail } from './message/test-mail.ts';
 import { OUTLOOK_HANDLERS } from './outlook/handlers.ts';
+import { ownDataHandlers } from './own-data/handlers.ts';
 import { addPerson } from './people/add-person.ts';
 import { changePerson } from './people/change-person.ts';
 import { listPeople } from './people/list-people.ts';
@@ -288,6 +289,7 @@ export const HANDLERS: readonly BoundRoute[] = [
   listPhotos,
   takeOffPhoto,
   readExport,
+  ...ownDataHandlers,
   ...sheetImportHandlers,
   ...OUTLOOK_HANDLERS,
 ];

@@ -1,5 +1,5 @@
 import { type Reach, ROUTES, type RouteName, type RouteSpec } from '@middenry/contract';
-import type { FastifyInstance, FastifyReply } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Frame, Who } from '../context.ts';
 import { isDamage, sqliteCodeOf } from '../db/fault.ts';
 import { refuse } from '../refusal.ts';
@@ -53,7 +53,7 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
     ...(spec.bodyLimitBytes === undefined ? {} : { bodyLimit: spec.bodyLimitBytes }),
     ...(spec.takes === undefined ? {} : { config: { takes: spec.takes }, handlerTimeout: PICTURE_MS }),
     ...(spec.sends === undefined ? {} : { handlerTimeout: FILE_MS }),
-    onRequest: async (request) => refuseOutsiders(spec, request.who),
+    onRequest: async (request) => refuseOutsiders(spec, request),
     handler: async (request, reply) => {
       const state: CallState = { ownershipAsked: false, isAgain: false };
       const reach = reachOf(spec, request.who);
@@ -77,8 +77,8 @@ const PICTURE_MS = 120_000;
 /** Years of photos over a slow line. */
 const FILE_MS = 3_600_000;
 
-function refuseOutsiders(spec: RouteSpec, who: Who | null): void {
-  if (reachOf(spec, who) === 'none') throw refuse(who === null ? 'not-signed-in' : 'not-allowed');
+function refuseOutsiders(spec: RouteSpec, { who, erased }: Pick<FastifyRequest, 'who' | 'erased'>): void {
+  if (reachOf(spec, who) === 'none') throw refuse(erased ? 'erased' : who === null ? 'not-signed-in' : 'not-allowed');
   if (who?.secondStepMissing && !spec.beforeSecondStep && spec.access.anonymous === 'none') throw refuse('second-step-first');
 }
 
@@ -115,5 +115,7 @@ declare module 'fastify' {
   interface FastifyRequest {
     /** Who is signed in here; null for nobody. */
     who: Who | null;
+    /** Whoever was signed in here was erased since. */
+    erased: boolean;
   }
 }

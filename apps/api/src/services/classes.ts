@@ -5,7 +5,6 @@ import type { Signed } from '../context.ts';
 import {
   type ClassRow,
   classNameTaken,
-  erasePerson,
   findClass,
   findClassByCode,
   findPupil,
@@ -20,6 +19,7 @@ import { findPerson, insertPerson, setMemberships } from '../db/repositories/per
 import { endSessionsOf } from '../db/repositories/session.ts';
 import { type Store, write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
+import { erase } from './erasure/erase.ts';
 import { once } from './once.ts';
 import { hashOf, newCode } from './secret.ts';
 import { siteOf } from './sites.ts';
@@ -105,9 +105,4 @@ function newCard(context: Signed, group: ClassRow, pupilId: string): Card {
 
 export const cardHash = (classId: string, pictures: readonly string[]): string => hashOf('card', classId, ...pictures);
 
-export function erasePupil(context: Signed, pupilId: string): void {
-  write(context.store, () => {
-    erasePerson(context.store, pupilId, context.now.toISOString());
-    context.audit('pupil-erased', pupilId);
-  });
-}
+export const erasePupil = (context: Signed, pupilId: string): void => erase(context, pupilId, 'pupil-erased');

@@ -3,6 +3,7 @@ import type { Device, DeviceCode, DeviceCodeUse } from '@middenry/contract';
 import type * as z from 'zod';
 import type { Context, Signed, Who } from '../context.ts';
 import {
+  type DeviceCodeRow,
   dropDeviceCodes,
   insertDeviceCode,
   liveDeviceCodes,
@@ -47,36 +48,58 @@ export function addDeviceCode(context: Signed, personId: string): z.output<typeo
     const id = randomUUID();
     const expiresAt = new Date(now.getTime() + LIFE_MS).toISOString();
     dropDeviceCodes(store, personId);
-    const row = { id, personId, codeHash: hashOf(id, code), createdBy: context.who.personId, createdAt: now.toISOString(), expiresAt };
-    insertDeviceCode(store, row);
+    const { personId: createdBy, sessionId } = context.who;
+    insertDeviceCode(store, {
+      ...{ id, personId, codeHash: hashOf(id, code), createdBy, sessionId, createdAt: now.toISOString(), expiresAt },
+    });
     context.audit('device-code-made', personId);
     return { code: `${nameOfId(id, REQUEST_LENGTH)} ${code.slice(0, 3)} ${code.slice(3)}`, expiresAt };
   });
 }
 
+/** Signs a device in with the six digits of one request. */
+export function useDeviceCode(context: Context, body: z.output<typeof DeviceCodeUse>): StartedSession & { who: Who } {
+  return spending(context, body.code, {
+    fits: () => true,
+    open: ({ personId }) => enter(context, personId, kindFor(personOf(context.store, personId).role), body.deviceLabel),
+  });
+}
+
 /**
- * Signs a device in with the six digits of one request.
+ * Shows that whoever is signed in here is who they say: by a code from their coordinator or from another device of theirs.
  *
- * A wrong try counts against the request that it names, and after five of them that one is dead;
+ * @throws {Refusal} `code-wrong`, also for a code that was made in this very session
+ */
+export function showByCode(context: Signed, code: string): void {
+  const { personId, sessionId } = context.who;
+  spending(context, code, { fits: (row) => row.personId === personId && row.sessionId !== sessionId, open: () => true });
+}
+
+/**
+ * Spends a code. A wrong try counts against the request that it names, and after five of them that one is dead;
  * whoever does not know which requests are open can kill none.
  */
-export function useDeviceCode(context: Context, body: z.output<typeof DeviceCodeUse>): StartedSession & { who: Who } {
+function spending<T extends object | true>(
+  context: Context,
+  code: string,
+  { fits, open }: { readonly fits: (row: DeviceCodeRow) => boolean; readonly open: (row: DeviceCodeRow) => T },
+): T {
   const { store } = context;
   const at = context.now.toISOString();
-  const entered = write(store, () => {
-    const [request, digits] = [body.code.slice(0, REQUEST_LENGTH), body.code.slice(REQUEST_LENGTH)];
+  const done = write(store, () => {
+    const [request, digits] = [code.slice(0, REQUEST_LENGTH), code.slice(REQUEST_LENGTH)];
     const asked = liveDeviceCodes(store, at, MOST_TRIES).filter(({ id }) => nameOfId(id, REQUEST_LENGTH) === request);
     const row = asked.find(({ id, codeHash }) => sameHash(codeHash, hashOf(id, digits)));
-    if (row === undefined || !spendDeviceCode(store, row.id, at)) {
+    if (row === undefined || !fits(row) || !spendDeviceCode(store, row.id, at)) {
       for (const { id } of asked) noteWrongDeviceCode(store, id);
       context.audit('device-code-refused');
       return null;
     }
-    return enter(context, row.personId, kindFor(personOf(store, row.personId).role), body.deviceLabel);
+    return open(row);
   });
   // Refused outside the transaction, or the count of wrong tries would be taken back with it.
-  if (entered === null) throw refuse('code-wrong', { detail: 'This code is not right, was used, or has run out; ask for a new one.' });
-  return entered;
+  if (done === null) throw refuse('code-wrong', { detail: 'This code is not right, was used, or has run out; ask for a new one.' });
+  return done;
 }
 
 export function liveDevice(context: Signed, id: string): SessionRow {

@@ -75,6 +75,9 @@ export function resolveSession(store: Store, now: Date, token: string): Who | nu
   };
 }
 
+/** Whether whoever held this token was erased: their phone is told so, and stops sending what it still holds. */
+export const isErased = (store: Store, token: string): boolean => findSession(store, hashOf(token))?.name === null;
+
 /** A full disk must not keep anybody from reading. */
 function noteSeen(store: Store, sessionId: string, now: Date): void {
   try {

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import type { Role } from '@middenry/contract';
-import type { Context, Who } from '../context.ts';
+import type { Context, Signed, Who } from '../context.ts';
 import { listCredentials, renewPassword } from '../db/repositories/credential.ts';
-import { findPersonByEmail, firstInRole, type PersonRow } from '../db/repositories/person.ts';
+import { findPerson, findPersonByEmail, firstInRole, type PersonRow } from '../db/repositories/person.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
 import { clearTries, findTries, noteFailure } from '../db/repositories/sign-in-try.ts';
 import { write } from '../db/store.ts';
@@ -27,9 +27,24 @@ export interface PasswordSignIn {
 /** Whoever holds this e-mail address and password, or one and the same refusal for every reason. */
 export async function personByPassword(context: Context, { email, password, code }: PasswordSignIn): Promise<PersonRow> {
   const account = email.trim().toLowerCase();
-  const accountHash = createHash('sha256').update(account).digest('hex');
+  return shown(context, { account, person: findPersonByEmail(context.store, account), password, code });
+}
+
+/** Shows once more that whoever is signed in is who they say, by their password and second step. */
+export async function showByPassword(context: Signed, secrets: Pick<PasswordSignIn, 'password' | 'code'>): Promise<void> {
+  const person = findPerson(context.store, context.who.personId);
+  await shown(context, { account: person?.email ?? context.who.personId, person, ...secrets });
+}
+
+interface Claim extends Pick<PasswordSignIn, 'password' | 'code'> {
+  /** Tries are counted against it. */
+  readonly account: string;
+  readonly person: PersonRow | undefined;
+}
+
+async function shown(context: Context, { account, person, password, code }: Claim): Promise<PersonRow> {
+  const accountHash = accountHashOf(account);
   refuseTooSoon(context, accountHash);
-  const person = findPersonByEmail(context.store, account);
   const usable = person !== undefined && !person.disabled ? person : undefined;
   const stored = usable === undefined ? null : (listCredentials(context.store, usable.id, 'password')[0]?.secret ?? null);
   const matches = await passwordMatches(stored, password);
@@ -47,6 +62,9 @@ export async function personByPassword(context: Context, { email, password, code
   if (usable === undefined || refused !== null) throw refuse(refused ?? 'wrong-sign-in');
   return usable;
 }
+
+/** Under which tries to sign in are counted, so that no address is kept for it. */
+export const accountHashOf = (account: string): string => createHash('sha256').update(account).digest('hex');
 
 function secondStepRefusal(context: Context, personId: string, code: string | undefined): 'second-step' | 'code-wrong' | null {
   if (!hasSecondStep(context.store, personId)) return null;

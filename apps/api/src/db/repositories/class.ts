@@ -65,25 +65,6 @@ export function findPupilByCard(store: Store, classId: string, cardHash: string)
     .get(classId, cardHash) as PupilRow | undefined;
 }
 
-/** Takes the person out and leaves what they noted: no name, no class, no card, no session. */
-export function erasePerson(store: Store, id: string, at: string): void {
-  for (const text of [
-    'DELETE FROM class_pupil WHERE person_id = ?',
-    'DELETE FROM shift_group_pupil WHERE person_id = ?',
-    'DELETE FROM wish_list WHERE person_id = ?',
-    'DELETE FROM credential WHERE person_id = ?',
-    'DELETE FROM membership WHERE person_id = ?',
-    'DELETE FROM sign_in_session WHERE person_id = ?',
-    'DELETE FROM device_code WHERE person_id = ?',
-    'DELETE FROM mail WHERE person_id = ?',
-    'DELETE FROM message WHERE person_id = ?',
-    'DELETE FROM message_setting WHERE person_id = ?',
-    'DELETE FROM link WHERE person_id = ?',
-  ])
-    store.sql(text).run(id);
-  store.sql('UPDATE person SET name = NULL, email = NULL, disabled = 1, owner = 0, erased_at = ? WHERE id = ?').run(at, id);
-}
-
 /** When the shift that is on at a site now, or begins within the hour, will be over; a local date and time with its length. */
 export function shiftsOn(store: Store, siteId: string, dates: readonly [string, string]) {
   return store

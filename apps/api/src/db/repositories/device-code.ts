@@ -4,13 +4,15 @@ export interface DeviceCodeRow {
   readonly id: string;
   readonly personId: string;
   readonly codeHash: string;
+  /** In which session it was made. */
+  readonly sessionId: string | null;
 }
 
 /** Codes that still open something. */
 export function liveDeviceCodes(store: Store, at: string, mostTries: number): readonly DeviceCodeRow[] {
   return store
     .sql(
-      'SELECT id, person_id AS personId, code_hash AS codeHash FROM device_code WHERE used_at IS NULL AND expires_at > ? AND tries < ? ORDER BY created_at, id',
+      'SELECT id, person_id AS personId, code_hash AS codeHash, session_id AS sessionId FROM device_code WHERE used_at IS NULL AND expires_at > ? AND tries < ? ORDER BY created_at, id',
     )
     .all(at, mostTries) as DeviceCodeRow[];
 }
@@ -24,8 +26,8 @@ interface DeviceCodeNewRow extends DeviceCodeRow {
 export function insertDeviceCode(store: Store, row: DeviceCodeNewRow): void {
   store
     .sql(
-      `INSERT INTO device_code (id, person_id, code_hash, created_by, created_at, expires_at)
-       VALUES (@id, @personId, @codeHash, @createdBy, @createdAt, @expiresAt)`,
+      `INSERT INTO device_code (id, person_id, code_hash, created_by, created_at, expires_at, session_id)
+       VALUES (@id, @personId, @codeHash, @createdBy, @createdAt, @expiresAt, @sessionId)`,
     )
     .run(row);
 }

@@ -24,6 +24,7 @@ export const deviceCode = sqliteTable('device_code', {
   expiresAt: text('expires_at').notNull(),
   tries: integer('tries').notNull().default(0),
   usedAt: text('used_at'),
+  sessionId: text('session_id'),
 });
 
 export const pupilClass = sqliteTable('class', {

@@ -101,6 +101,15 @@ export const en = {
     subject: `A test from ${programme}`,
     text: 'This is the test that you asked for. Mail from here gets through to you.',
   }),
+  /** The first lines of what somebody takes along of their own. */
+  ownData: (programme: string, date: string) => ({
+    heading: `What ${programme} knows of you`,
+    lines: [
+      `This is all that was kept of you on ${date}. Nothing of anybody else is in it. It is yours: keep it where only you can open it.`,
+      'Each table is there twice: as CSV, which any spreadsheet opens, and in my-data.json with nothing lost. Photos that you took are in the folder photos.',
+      'Passwords and codes are not in it. Nobody here can read them.',
+    ],
+  }),
   severalMail: (programme: string, n: number): string => `${programme}: ${n} messages`,
   greeting: (name: string): string => `Hello ${name.split(/\s+/)[0]},`,
   somebody: 'Somebody',

@@ -86,6 +86,14 @@ export const es: Words = {
     subject: `Una prueba de ${programme}`,
     text: 'Esta es la prueba que pediste. El correo que sale de aquí te llega.',
   }),
+  ownData: (programme, date) => ({
+    heading: `Lo que ${programme} sabe de ti`,
+    lines: [
+      `Esto es todo lo que había de ti el ${date}. No hay nada de otras personas. Es tuyo: guárdalo donde solo tú puedas abrirlo.`,
+      'Cada tabla está dos veces: como CSV, que abre cualquier hoja de cálculo, y en my-data.json, sin perder nada. Las fotos que hiciste están en la carpeta photos.',
+      'No hay contraseñas ni códigos. Aquí nadie puede leerlos.',
+    ],
+  }),
   severalMail: (programme, n) => `${programme}: ${n} mensajes`,
   greeting: (name) => `Hola, ${name.split(/\s+/)[0]}:`,
   somebody: 'Alguien',

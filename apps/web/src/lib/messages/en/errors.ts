@@ -43,6 +43,10 @@ export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'too-large': { what: 'That is more than fits in one go.', next: 'Make it shorter and try again.' },
   'not-signed-in': { what: 'You are not signed in any more.', next: 'Sign in, then do it again. What you typed is still here.' },
   wait: { what: 'Too many tries in a short time.', next: 'Wait a little, then try again.' },
+  erased: {
+    what: 'Your data was erased here, so this was not taken.',
+    next: 'Copy it if somebody still needs it, then throw it away.',
+  },
   'signed-in-as-another': { what: 'These notes belong to somebody else.', next: 'They wait here until that person signs in.' },
   'update-first': { what: 'This page is too old for the server.', next: 'Load the page again. What waits here stays.' },
   'not-allowed': { what: 'Your role may not do this.', next: 'Ask your coordinator.' },

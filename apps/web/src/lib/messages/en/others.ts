@@ -9,6 +9,7 @@ import { labelWords } from './labels.ts';
 import { looking } from './looking.ts';
 import { madeUpWords } from './made-up.ts';
 import { mailing } from './mailing.ts';
+import { ownDataWords } from './own-data.ts';
 import { printing } from './printing.ts';
 import { reasoning } from './reasoning.ts';
 import { seasons } from './seasons.ts';
@@ -43,4 +44,5 @@ export const others = {
   ...asideWords,
   ...sighting,
   ...castingsWords,
+  ...ownDataWords,
 } as const;

@@ -8,6 +8,10 @@ export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'too-large': { what: 'Es más de lo que cabe de una vez.', next: 'Hazlo más corto e inténtalo de nuevo.' },
   'not-signed-in': { what: 'Tu sesión se ha cerrado.', next: 'Entra y hazlo otra vez. Lo que escribiste sigue aquí.' },
   wait: { what: 'Demasiados intentos en poco tiempo.', next: 'Espera un poco e inténtalo de nuevo.' },
+  erased: {
+    what: 'Tus datos se borraron aquí, así que esto no se ha guardado.',
+    next: 'Cópialo si alguien lo necesita y después tíralo.',
+  },
   'signed-in-as-another': { what: 'Estas notas son de otra persona.', next: 'Esperan aquí hasta que esa persona entre.' },
   'update-first': {
     what: 'Esta página es demasiado vieja para el servidor.',

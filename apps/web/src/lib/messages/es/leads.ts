@@ -7,6 +7,7 @@ import { report } from './report.ts';
 import { sheets } from './sheets.ts';
 import { statusWords } from './status.ts';
 import { takeOut } from './take-out.ts';
+import { theirData } from './their-data.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
 
@@ -241,4 +242,5 @@ export const leads = {
   publishing,
   sheets,
   status: statusWords,
+  theirData,
 } satisfies ForLeads;

@@ -1,0 +1,14 @@
+import { redirect } from '@sveltejs/kit';
+import { act, text } from '$lib/errors/act.ts';
+import { paths } from '$lib/paths/paths.ts';
+import type { Actions } from './$types';
+
+export const actions: Actions = {
+  default: async ({ request, fetch }) => {
+    const form = await request.formData();
+    const [password, code] = [text(form, 'password'), text(form, 'code')];
+    const body = { ...(password === '' ? {} : { password }), ...(code === '' ? {} : { code }) };
+    const outcome = await act(fetch, 'eraseMe', { body }, form);
+    return outcome.ok ? redirect(303, paths.erased) : outcome.refused;
+  },
+};
