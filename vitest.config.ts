@@ -47,6 +47,7 @@ export default defineConfig({
       {
         test: {
           name: 'api',
+          isolate: false,
           include: ['tests/{api,outside,faults,migrations}/**/*.test.ts'],
           exclude: never,
           testTimeout: 30_000,

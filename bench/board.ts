@@ -19,7 +19,7 @@ const json = async (client: Client, path: string) => JSON.parse((await client.ok
 const post = (client: Client, path: string, body: object) => client.ok(path, { method: 'POST', body: JSON.stringify(body) });
 
 /** Bins of two weeks, each fed and looked at, until there are so many. */
-async function fillUp(client: Client, count: number): Promise<void> {
+export async function fillUp(client: Client, count: number): Promise<void> {
   const { items: sites } = await json(client, '/api/sites');
   const { items: bins } = await json(client, '/api/bins');
   const { items: stuff } = await json(client, '/api/materials');
@@ -51,7 +51,7 @@ async function fillUp(client: Client, count: number): Promise<void> {
 }
 
 /** The first look works every bin out; until it has, the server says that it is busy. */
-async function firstLook(client: Client): Promise<number> {
+export async function firstLook(client: Client): Promise<number> {
   const since = performance.now();
   while (performance.now() - since < FIRST_LOOK_WITHIN_MS) {
     const { status } = await client.send('/api/board');

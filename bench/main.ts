@@ -3,6 +3,7 @@ import { benchBoard } from './board.ts';
 import { benchCalendar } from './calendar.ts';
 import { benchFanOut } from './fan-out.ts';
 import { benchIntake } from './intake.ts';
+import { benchLoad } from './load.ts';
 import { benchModel } from './model.ts';
 import { benchPages } from './pages.ts';
 import { benchPhone } from './phone.ts';
@@ -18,6 +19,10 @@ const benches: Readonly<Record<string, { readonly title: string; readonly run: (
   board: {
     title: 'The board of 60 and of 600 bins, and on a slow phone',
     run: () => benchBoard({ many: !process.argv.includes('--sixty') }),
+  },
+  load: {
+    title: 'Three hundred phones',
+    run: () => benchLoad({ bins: Number(/--bins=(\d+)/.exec(process.argv.join(' '))?.[1] ?? 60) }),
   },
   model: { title: 'The bin model', run: benchModel },
   phone: { title: 'The log page on a slow phone', run: benchPhone },

@@ -12,6 +12,9 @@ const BEDDING_KG_M2 = 1.5;
 const LOOSENED_EVERY_DAYS = 12;
 const INOCULATED_EVERY_DAYS = 43;
 const INOCULANT_KG = 1;
+/** More than this in hand, as when a bed has grown cold over its last meal, is taken out [days]. */
+const TOO_MUCH_FOOD_DAYS = 12;
+const TAKEN_OUT_SHARE = 0.7;
 
 const NOTES = [
   'Lid did not close well, put a stone on it.',
@@ -31,6 +34,7 @@ export function caring(scene: Scene, visit: Visit): Act[] {
     ...watering(scene, visit),
     ...bedding(scene, visit),
     ...inoculating(visit),
+    ...takingOut(scene, visit),
   ];
   const cares = given.map((body) => act(scene, visit.on, '/api/cares', body));
   return chance.happens(0.03) ? [...cares, act(scene, visit.on, '/api/notes', { note: chance.pick(NOTES) })] : cares;
@@ -62,6 +66,11 @@ function bedding(scene: Scene, { view, daysAgo }: Visit): Readonly<Record<string
 function inoculating({ view }: Visit): Readonly<Record<string, unknown>>[] {
   const since = view.day - (view.lastInoculatedDay ?? 0);
   return since >= INOCULATED_EVERY_DAYS ? [{ action: 'inoculated', massKg: INOCULANT_KG }] : [];
+}
+
+function takingOut({ story }: Scene, { view, daysAgo }: Visit): Readonly<Record<string, unknown>>[] {
+  const tooMuch = view.foodInHandDays.p50 > TOO_MUCH_FOOD_DAYS;
+  return tooMuch && !inTrouble(story, daysAgo) ? [{ action: 'taken-out', share: TAKEN_OUT_SHARE }] : [];
 }
 
 /** What happens once: worms given to a neighbour, or brought from one. */

@@ -39,9 +39,10 @@ interface CareBody {
   readonly massKg?: number;
   readonly materialId?: string;
   readonly zone?: number;
+  readonly share?: number;
 }
 
-function careEvent({ action, massKg = 0, materialId = '', zone }: CareBody): BinEvent | null {
+function careEvent({ action, massKg = 0, materialId = '', zone, share = 0 }: CareBody): BinEvent | null {
   const where = zone === undefined ? {} : { zone };
   switch (action) {
     case 'loosened':
@@ -54,6 +55,8 @@ function careEvent({ action, massKg = 0, materialId = '', zone }: CareBody): Bin
       return { day: 0, type: 'inoculate', massKg };
     case 'drained':
       return { day: 0, type: 'drain' };
+    case 'taken-out':
+      return { day: 0, type: 'remove', foodFrac: share, ...where };
     default:
       return null;
   }

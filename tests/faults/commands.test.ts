@@ -22,7 +22,7 @@ const middenry = (...args: string[]): Promise<Done> => middenryIn(dir, ...args);
 
 function middenryIn(dataDir: string, ...args: string[]): Promise<Done> {
   const { PATH = '', HOME = '' } = process.env;
-  const words = ['--import', 'tsx', join(root, 'apps/api/src/cli/main.ts'), ...args];
+  const words = ['--no-deprecation', join(root, 'apps/api/build/cli.mjs'), ...args];
   const child = spawn(process.execPath, words, { cwd: root, env: { PATH, HOME, DATA_DIR: dataDir }, stdio: ['ignore', 'pipe', 'pipe'] });
   let out = '';
   let err = '';

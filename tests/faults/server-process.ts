@@ -1,4 +1,4 @@
-/** The real server as a process of its own, from the sources, on a folder and a port of its own. */
+/** The real server, as it was built, as a process of its own on a folder and a port of its own. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -33,7 +33,7 @@ interface Launch {
 }
 
 function launch({ dataDir, env = {}, under = [], flags = [] }: Launch) {
-  const words = [...under, process.execPath, '--import', 'tsx', join(root, 'apps/api/src/server.ts'), ...flags];
+  const words = [...under, process.execPath, '--no-deprecation', join(root, 'apps/api/build/server.mjs'), ...flags];
   const { PATH = '', HOME = '' } = process.env;
   const child = spawn(words[0]!, words.slice(1), {
     cwd: root,

@@ -4,15 +4,16 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { aptInstall, mayApt } from '../../scripts/lib.mjs';
 import { cookieIn } from '../cast.ts';
-import { dropDataDir, freshDataDir, startServer } from './server-process.ts';
+import { startServer } from './server-process.ts';
+import { Folders } from './stage.ts';
 
 const isMissing = () => spawnSync('strace', ['--version']).error !== undefined;
 beforeAll(async () => {
   if (isMissing() && mayApt()) await aptInstall(['strace']);
 }, 180_000);
 
-const dir = freshDataDir();
-afterAll(() => dropDataDir(dir));
+const folders = new Folders();
+afterAll(() => folders.remove());
 
 const json = { 'content-type': 'application/json' };
 const WRITES = 100;
@@ -23,6 +24,7 @@ async function enter(url: string): Promise<Record<string, string>> {
 }
 
 it('F2: syncs the disk at least once for every acknowledged write', { timeout: 90_000 }, async () => {
+  const dir = await folders.withDemo();
   const trace = join(dir, 'trace');
   const server = await startServer({ dataDir: dir });
   const headers = await enter(server.url);
