@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import { migrate, refuseNewerSchema } from '../../apps/api/src/db/migrate.ts';
+import { migrate, readMigrations, refuseNewerSchema } from '../../apps/api/src/db/migrate.ts';
 import { openStore } from '../../apps/api/src/db/open.ts';
 import type { Store } from '../../apps/api/src/db/store.ts';
 import { MIGRATIONS_DIR } from '../cast.ts';
@@ -113,6 +113,12 @@ it('F33: refuseNewerSchema() refuses a newer store with exit 3 and leaves every 
   );
   expect(hashOf(file)).toBe(before);
   store = openStore({ file });
+});
+
+it('the migrations are numbered 1, 2, 3, ... with none missing and none twice', () => {
+  const numbers = readMigrations(MIGRATIONS_DIR).map(({ number }) => number);
+  expect(numbers).toEqual(numbers.map((_, index) => index + 1));
+  expect(numbers.length).toBeGreaterThan(20);
 });
 
 it('every migration of this program applies to an empty store and leaves it sound', () => {
