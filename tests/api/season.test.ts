@@ -90,7 +90,7 @@ describe('GET /season', () => {
     expect(body.bySite.map((row: { label: string }) => row.label)).toEqual(['Hilltop School', 'Long Meadow']);
   });
 
-  test('weeks begin on Monday, quiet ones are there too, and they add up to the season', async () => {
+  test('weeks begin on Monday, in America on Sunday, quiet ones are there too, and they add up to the season', async () => {
     const { body } = await cast.call('coordinator', 'GET', `/api/season-weeks?${SPAN}`);
     const weeks: Record<string, number | string>[] = body.weeks;
     const { total } = await read();
@@ -101,6 +101,10 @@ describe('GET /season', () => {
     expect(of('2026-09-14')).toMatchObject({ harvestedG: 0, fedG: 0, minutes: 0 });
     for (const column of ['beddingG', 'harvestedG', 'minutes', 'shifts'])
       expect(weeks.reduce((sum, week) => sum + Number(week[column]), 0)).toBe(total[column]);
+    await cast.call('coordinator', 'PATCH', '/api/programme', { locale: 'en-US' });
+    const { weeks: american } = (await cast.call('coordinator', 'GET', `/api/season-weeks?${SPAN}`)).body;
+    await cast.call('coordinator', 'PATCH', '/api/programme', { locale: 'en-GB' });
+    expect([american[0].from, american.at(-1).from]).toEqual(['2026-08-30', '2026-11-29']);
     const ofSchool = await cast.call('siteLead', 'GET', `/api/season-weeks?${SPAN}&siteId=${SITES.school}`);
     expect(ofSchool.status).toBe(404);
   });

@@ -1,4 +1,6 @@
+import { MATERIAL_IDS } from '@middenry/domain';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { WORDS } from '../../apps/api/src/services/words/languages.ts';
 import { type Cast, freshId, openCast, SITES } from '../cast.ts';
 
 let cast: Cast;
@@ -34,6 +36,29 @@ describe('materials', () => {
     expect(answer.status).toBe(201);
     expect(answer.body).toMatchObject({ id: body.id, own: true, cnRatio: 40 });
     expect((await cast.call('volunteer', 'GET', '/api/materials')).body.items[0].name).toBe('Pressed apple cake');
+  });
+
+  test('are named in the language of whoever asks: as they chose on this device, else as their browser wishes; own ones keep their name', async () => {
+    const asked = async (headers: Record<string, string>) => {
+      const materials = (await cast.call('volunteer', 'GET', '/api/materials', undefined, headers)).body.items as {
+        id: string;
+        name: string;
+      }[];
+      const names = Object.fromEntries(materials.map(({ id, name }) => [id, name]));
+      return { first: materials[0]!.name, peel: names.banana_peel, all: materials.length };
+    };
+    const spanish = { first: 'Pressed apple cake', peel: 'Piel de plátano', all: MATERIAL_IDS.length + 1 };
+    expect(await asked({})).toEqual({ ...spanish, peel: 'Banana peel' });
+    expect(await asked({ 'accept-language': 'es-MX,es;q=0.9,en;q=0.5' })).toEqual(spanish);
+    const chose = (language: string) => ({ cookie: `${cast.cookie('volunteer')}; language=${language}` });
+    expect(await asked({ ...chose('en'), 'accept-language': 'es' })).toEqual({ ...spanish, peel: 'Banana peel' });
+    expect(await asked({ ...chose('es'), 'accept-language': 'en' })).toEqual(spanish);
+    expect(await asked({ ...chose('xx'), 'accept-language': 'es' })).toEqual(spanish);
+  });
+
+  test('have a name of their own each in every language', () => {
+    for (const words of Object.values(WORDS)) expect(new Set(MATERIAL_IDS.map((id) => words.material(id))).size).toBe(MATERIAL_IDS.length);
+    expect(MATERIAL_IDS.filter((id) => WORDS.es.material(id) === WORDS.en.material(id))).toEqual([]);
   });
 
   test('POST /materials refuses a name twice, rates of nothing, and volunteers', async () => {

@@ -55,6 +55,26 @@ export async function waitingOn(page: Page): Promise<Waiting[]> {
   return all.map((one) => ({ ...one, bytes: Buffer.from(one.bytes) }));
 }
 
+/** Puts a second photo beside the one that waits, refused for a reason of its own. */
+export const refusedTwin = (page: Page, code: string): Promise<void> =>
+  page.evaluate(async (why) => {
+    const request = indexedDB.open('middenry-photos');
+    const db = await new Promise<IDBDatabase>((resolve) => {
+      request.onsuccess = () => resolve(request.result);
+    });
+    const store = db.transaction('photos', 'readwrite').objectStore('photos');
+    const read = store.getAll();
+    await new Promise((resolve) => {
+      read.onsuccess = resolve;
+    });
+    const [first] = read.result;
+    const put = store.put({ ...first, id: `${first.id.slice(0, -12)}ffffffffffff`, problem: { ...first.problem, code: why } });
+    await new Promise((resolve) => {
+      put.onsuccess = resolve;
+    });
+    db.close();
+  }, code);
+
 /** The flag with everything in it that a phone may tell: place, names, a comment. */
 export const toldFlag = async (): Promise<Buffer> =>
   withSegments(

@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { flag, heldFlag } from '../api/photo-files.ts';
 import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 import { targetsOf, tooNear, tooSmall } from './measure.ts';
-import { expectSmallAndBare, heic, isUpright, photoFolder, toldFlag, waitingOn } from './photo-phone.ts';
+import { expectSmallAndBare, heic, isUpright, photoFolder, refusedTwin, toldFlag, waitingOn } from './photo-phone.ts';
 
 let server: Running;
 let browser: Browser;
@@ -140,5 +140,39 @@ describe('B22: a photo and its note', () => {
     await expect.poll(async () => (await waitingOn(page)).length, SOON).toBe(0);
     const list = (await (await context.request.get(`/api/bins/${binId}/photos`)).json()).items;
     expect(list.filter(({ entryId }: { entryId: string }) => entryId === log[0].id)).toHaveLength(1);
+  });
+
+  it('B14: one that is refused for good stands where it can be found, with why, and is sent again or thrown away; its note is sent', async () => {
+    const { page, context } = walk;
+    await context.route('**/api/photos/*', (route) =>
+      route.fulfill({ status: 413, contentType: 'application/problem+json', body: '{"code":"too-large","status":413}' }),
+    );
+    await page.goto(`/bins/${binId}/log?kind=note`);
+    await folder.choose(page, 'big.jpg', await flag(300, 200).jpeg().toBuffer());
+    await page.getByText('The photo goes with this note.').waitFor();
+    await page.locator('textarea').first().fill('Photo is refused');
+    await page.locator('.save button').click();
+    await page.locator('.after-save[data-at="server"]').waitFor();
+    await page.getByRole('status').getByText('1 photo could not be sent.').waitFor();
+    const [note] = (await (await context.request.get(`/api/bins/${binId}/entries?limit=1`)).json()).items;
+    expect(note).toMatchObject({ note: 'Photo is refused', undoneAt: null });
+    await refusedTwin(page, 'photo-quota');
+    await page.goto('/waiting');
+    await page.getByRole('heading', { level: 1, name: '2 photos could not be sent.' }).waitFor();
+    const [tooBig, tooMany] = [page.locator('.kept-photo').first(), page.locator('.kept-photo').last()];
+    await tooBig.getByText(`Photo of ${code}, today`).waitFor();
+    await tooBig.getByText('This photo is too big for the server.').waitFor();
+    await tooMany.getByText('You have as many photos here as one person may.').waitFor();
+    const targets = await targetsOf(page);
+    expect([await axeFaults(page), await sidewaysPx(page), tooSmall(targets, 44)]).toEqual([[], 0, []]);
+    await tooMany.getByRole('button', { name: 'Throw away' }).click();
+    await tooMany.getByRole('button', { name: 'Yes, throw it away' }).click();
+    await page.getByRole('heading', { level: 1, name: '1 photo could not be sent.' }).waitFor();
+    await context.unroute('**/api/photos/*');
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Nothing waits.' }).waitFor();
+    expect(await waitingOn(page)).toEqual([]);
+    const list = (await (await context.request.get(`/api/bins/${binId}/photos`)).json()).items;
+    expect(list.filter(({ entryId }: { entryId: string }) => entryId === note.id)).toHaveLength(1);
   });
 });

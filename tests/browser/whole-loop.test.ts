@@ -99,7 +99,7 @@ describe('a volunteer', () => {
       .getByRole('button', { name: /Give it back/ })
       .first()
       .waitFor();
-    expect(await mine(walk)).toBe(mineBefore + 1);
+    await expect.poll(() => mine(walk)).toBe(mineBefore + 1);
     await page
       .getByRole('button', { name: /Give it back/ })
       .first()

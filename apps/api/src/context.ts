@@ -1,4 +1,4 @@
-import type { Role } from '@middenry/contract';
+import type { Language, Role } from '@middenry/contract';
 import type { Config } from './config.ts';
 import type { Store } from './db/store.ts';
 import type { Keeper } from './services/keeper.ts';
@@ -64,6 +64,8 @@ export interface Frame {
 /** What a service may use of one request. */
 export interface Context extends Frame {
   readonly who: Who | null;
+  /** What the reader of the answer speaks. */
+  readonly language: Language;
   readonly requestId: string;
   /** The instant at which this request began. */
   readonly now: Date;

@@ -21,6 +21,8 @@ export * from './import/numbers.ts';
 export * from './import/read-sheet.ts';
 export * from './import/sheet.ts';
 export * from './import/value-words.ts';
+export * from './language/first-wished.ts';
+export * from './language/week.ts';
 export * from './materials/blend.ts';
 export * from './materials/catalogue.gen.ts';
 export * from './materials/material.ts';

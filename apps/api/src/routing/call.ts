@@ -5,6 +5,7 @@ import type { Context, Frame, Who } from '../context.ts';
 import { insertAudit } from '../db/repositories/audit.ts';
 import { refuse } from '../refusal.ts';
 import { localDateAt } from '../services/local-time.ts';
+import { LANGUAGE_COOKIE, languageAsked } from '../services/words/languages.ts';
 
 export type SpecOf<N extends RouteName> = Extract<(typeof ROUTES)[number], { name: N }>;
 type Parsed<S, K extends string> = S extends Readonly<Record<K, infer Z extends z.ZodType>> ? z.output<Z> : undefined;
@@ -65,6 +66,7 @@ export function callOf<N extends RouteName>(parts: CallParts, state: CallState):
     params: parts.params as never,
     query: parts.query as never,
     body: parts.body as never,
+    language: languageAsked(request.cookies[LANGUAGE_COOKIE], request.headers['accept-language']),
     requestId: request.id,
     now,
     today: (timeZone) => localDateAt(now, timeZone),

@@ -15,7 +15,7 @@ import { plannedBedding } from '../db/repositories/intake.ts';
 import { findSite } from '../db/repositories/site.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { addDays } from './local-time.ts';
-import { materialName, materialsOf, type OwnMaterials } from './materials.ts';
+import { materialNames, materialsOf, type OwnMaterials } from './materials.ts';
 import { nameFor } from './names.ts';
 import { once } from './once.ts';
 
@@ -28,8 +28,8 @@ const RECENT_WEEKS = 4;
 const MS_PER_WEEK = DAYS_PER_WEEK * SECONDS_PER_DAY * 1000;
 
 export const listBeddingMoves = (call: Context, siteId: string | undefined): MoveView[] => {
-  const known = materialsOf(call.store);
-  return beddingMoves(call.store, siteId ?? null).map((row) => moveShape(call, row, known));
+  const nameOf = materialNames(call);
+  return beddingMoves(call.store, siteId ?? null).map((row) => moveShape(call, row, nameOf));
 };
 
 export function moveBedding(call: Signed, body: z.output<typeof BeddingMoveNew>): MoveView {
@@ -37,7 +37,7 @@ export function moveBedding(call: Signed, body: z.output<typeof BeddingMoveNew>)
   const find = () => {
     const row = beddingMoveById(call.store, body.id);
     if (row === null) throw refuse('not-found');
-    return moveShape(call, row, known);
+    return moveShape(call, row, materialNames(call));
   };
   const make = () => {
     if (findSite(call.store, body.siteId) === undefined) throw refuse('not-found');
@@ -52,7 +52,7 @@ export function moveBedding(call: Signed, body: z.output<typeof BeddingMoveNew>)
 }
 
 export function readBeddingStock(call: Context, siteId: string | undefined): StockView[] {
-  const known = materialsOf(call.store);
+  const nameOf = materialNames(call);
   const moves = beddingMoves(call.store, siteId ?? null);
   const uses = beddingUses(call.store, siteId ?? null, USUAL_BEDDING);
   const planned = plannedBedding(call.store, addDays(call.today('UTC'), -1));
@@ -62,7 +62,7 @@ export function readBeddingStock(call: Context, siteId: string | undefined): Sto
     const stock = stockOf(moves.filter(isThis), uses.filter(isThis), call.now);
     const plannedKg = kgFromGrams(planned.find((row) => isThis(row))?.grams ?? 0);
     const runsOutOn = runsOut(call.today(findSite(call.store, site)?.timeZone ?? 'UTC'), stock, plannedKg);
-    return { siteId: site, materialId, materialName: materialName(known, materialId), ...stock, plannedKg, runsOutOn };
+    return { siteId: site, materialId, materialName: nameOf(materialId), ...stock, plannedKg, runsOutOn };
   });
   return items.sort((a, b) => (`${a.siteId} ${a.materialName}` < `${b.siteId} ${b.materialName}` ? -1 : 1));
 }
@@ -107,9 +107,9 @@ function isBedding(known: OwnMaterials, id: string): boolean {
   return (known.get(id)?.kind ?? (isMaterialId(id) ? CATALOGUE[id].kind : null)) === 'bedding';
 }
 
-function moveShape(call: Context, row: BeddingMoveRow, known: OwnMaterials): MoveView {
+function moveShape(call: Context, row: BeddingMoveRow, nameOf: (id: string) => string): MoveView {
   const { grams, personId, personName, ...rest } = row;
   const by =
     personId === null || personName === null ? null : { id: personId, name: nameFor(call.who, { id: personId, name: personName }) };
-  return { ...rest, massKg: kgFromGrams(grams), materialName: materialName(known, row.materialId), by };
+  return { ...rest, massKg: kgFromGrams(grams), materialName: nameOf(row.materialId), by };
 }

@@ -6,7 +6,7 @@ import { keepersOf, type LifeChangeRow, laidLast, lifeChanges, lifeSums, type No
 import type { Store } from '../db/store.ts';
 import { binOf } from './bins.ts';
 import { daysBetween } from './local-time.ts';
-import { materialName, materialsOf } from './materials.ts';
+import { materialNames } from './materials.ts';
 import { nameFor } from './names.ts';
 
 /** Enough names to tell a bin's story, and no list of people. */
@@ -43,11 +43,11 @@ function changeShape({ localDate, grams, what, exposure, ...rest }: LifeChangeRo
 }
 
 /** What lies where: what was fed last in each zone that was ever fed. */
-export function laidIn(store: Store, binId: string): BinOutlook['laid'] {
-  const own = materialsOf(store);
+export function laidIn(call: Context, binId: string): BinOutlook['laid'] {
+  const nameOf = materialNames(call);
   const zones = new Map<number, BinOutlook['laid'][number]['materials']>();
-  for (const { zone, materialId } of laidLast(store, binId))
-    zones.set(zone, [...(zones.get(zone) ?? []), { materialId, name: materialName(own, materialId) }]);
+  for (const { zone, materialId } of laidLast(call.store, binId))
+    zones.set(zone, [...(zones.get(zone) ?? []), { materialId, name: nameOf(materialId) }]);
   return [...zones].map(([zone, materials]) => ({ zone, materials }));
 }
 

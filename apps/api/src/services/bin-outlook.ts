@@ -11,7 +11,7 @@ export async function readOutlook(call: Context, binId: string, historyDays: num
   const bin = binOf(call.store, binId);
   const { outlook, today, planned } = await outlookFor(call, bin, historyDays);
   const noted = notedFrom(call.store, binId, addDays(today, 1 - historyDays));
-  const laid = laidIn(call.store, binId);
+  const laid = laidIn(call, binId);
   const told = binOutlook(bin, outlook, { dateOf: datesFrom(bin.startedOn), today, historyDays, planned, noted, laid });
   // As on the board: of a flag that is settled or part of another nothing is told.
   const raised = told.flags.filter(({ band, partOf }) => band !== 'settled' && partOf === null);

@@ -13,7 +13,7 @@ import { detailOf, type EntryContent } from './entry-content.ts';
 import { checkEntry, placeInTime } from './entry-rules.ts';
 import { entryShape, type Reader } from './entry-shape.ts';
 import { dated } from './harvest.ts';
-import { materialsOf } from './materials.ts';
+import { materialNames } from './materials.ts';
 import { nameFor } from './names.ts';
 import { once } from './once.ts';
 
@@ -121,7 +121,7 @@ export function entryBinOrRefuse(call: Context, binId: string): EntryBinRow {
 
 export const readerOf = (call: Context): Reader => ({
   who: call.who,
-  own: materialsOf(call.store),
+  materialName: materialNames(call),
   name: (person) => nameFor(call.who, person),
   binCode: (binId) => findBin(call.store, binId)?.code ?? null,
 });

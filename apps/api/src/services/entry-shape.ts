@@ -14,14 +14,13 @@ import type {
   WormsDetail,
 } from '../db/repositories/entry-types.ts';
 import { harvestMoreShape } from './harvest.ts';
-import { materialName, type OwnMaterials } from './materials.ts';
 
 /** A phone's clock further off than this is said on the entry (criteria B24). */
 export const SKEW_TOLD_S = 300;
 
 export interface Reader {
   readonly who: Who | null;
-  readonly own: OwnMaterials;
+  materialName(id: string): string;
   binCode(binId: string): string | null;
   /** A name as this reader may see it. */
   name(person: { readonly id: string; readonly name: string }): string;
@@ -53,7 +52,7 @@ function feedingShape(row: EntryRead & FeedingDetail, reader: Reader): z.output<
     zone: row.zone,
     items: row.items.map((item) => ({
       materialId: item.materialId,
-      materialName: materialName(reader.own, item.materialId),
+      materialName: reader.materialName(item.materialId),
       massKg: kgFromGrams(item.grams),
       how: item.how,
       preparation: item.preparation,
@@ -84,7 +83,7 @@ function harvestShape(row: EntryRead & HarvestDetail, reader: Reader): z.output<
 function careShape(row: EntryRead & CareDetail, reader: Reader): z.output<typeof Care> {
   const { action, zone, grams, materialId, exposure, share } = row;
   const massKg = grams === null ? null : kgFromGrams(grams);
-  const name = materialId === null ? null : materialName(reader.own, materialId);
+  const name = materialId === null ? null : reader.materialName(materialId);
   return { ...tail(row, reader), kind: 'care', action, zone, massKg, materialId, materialName: name, exposure, share };
 }
 

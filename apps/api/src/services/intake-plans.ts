@@ -19,7 +19,7 @@ import { refuse, refuseField } from '../refusal.ts';
 import { readBeddingStock } from './bedding.ts';
 import { type BinScene, binScenes, intakeAsk, troubleOfPlan, zonesOf } from './intake-ask.ts';
 import { addDays, startOf } from './local-time.ts';
-import { checkMaterial, materialName, materialsOf } from './materials.ts';
+import { checkMaterial, materialNames, materialsOf } from './materials.ts';
 import { once } from './once.ts';
 import { warmOutlooks } from './outlook-cache.ts';
 import { containersFor } from './shift-card.ts';
@@ -95,14 +95,14 @@ function planOrRefuse(call: Context, id: string): IntakePlanRow {
 
 function planShape(call: Context, row: IntakePlanRow): IntakePlanShape {
   const kept = JSON.parse(row.plan) as KeptPlan;
-  const own = materialsOf(call.store);
+  const nameOf = materialNames(call);
   const streams = streamsOf(call.store, row.id).map(({ source, materialId, grams }) => ({
-    ...{ source, materialId, name: materialName(own, materialId), massKg: kgFromGrams(grams) },
+    ...{ source, materialId, name: nameOf(materialId), massKg: kgFromGrams(grams) },
   }));
   const containers = containersOf(call.store, row.siteId).filter(({ archived }) => archived === 0);
   const streamPart = ({ id, massKg }: { id: string; massKg: number }) => ({ ...streams[Number(id)]!, massKg: toGram(massKg) });
   const beddingPart = ({ id, massKg }: { id: string; massKg: number }) => ({
-    ...{ materialId: id, name: materialName(own, id), massKg: toGram(massKg) },
+    ...{ materialId: id, name: nameOf(id), massKg: toGram(massKg) },
   });
   const fed = kept.feedings.filter(({ scraps }) => scraps.length > 0);
   return {

@@ -1,10 +1,12 @@
 /** The catalogue and a programme's own materials as one list. */
-import type { Material } from '@middenry/contract';
+import type { Language, Material } from '@middenry/contract';
 import { CATALOGUE, type Composition, isMaterialId, MATERIAL_IDS, type MaterialRow, type Portion } from '@middenry/domain';
 import type * as z from 'zod';
+import type { Context } from '../context.ts';
 import { figuresFilled, type OwnMaterialRow, ownMaterials } from '../db/repositories/material.ts';
 import type { Store } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
+import { WORDS } from './words/languages.ts';
 
 export type MaterialView = z.output<typeof Material>;
 
@@ -48,11 +50,12 @@ function wholeRow(figures: ReturnType<typeof figuresFilled>[number]): KnownMater
   };
 }
 
-export function materialList(known: OwnMaterials): MaterialView[] {
+export function materialList(known: OwnMaterials, language: Language): MaterialView[] {
   const own = [...known.values()].filter((row) => row.own).map(knownView);
   const catalogue = MATERIAL_IDS.map((id) => {
     const filled = known.get(id);
-    return filled ? { ...knownView(filled), keepBack: CATALOGUE[id].keepBack !== null } : catalogueView(CATALOGUE[id]);
+    const view = filled ? { ...knownView(filled), keepBack: CATALOGUE[id].keepBack !== null } : catalogueView(CATALOGUE[id]);
+    return { ...view, name: WORDS[language].material(id) };
   });
   return [...own, ...catalogue];
 }
@@ -87,10 +90,13 @@ export const knownView = (row: KnownMaterial): MaterialView => ({
   source: row.source,
 });
 
-/** What a log shows for a material id, also for one that is no longer in the catalogue. */
-export function materialName(own: OwnMaterials, id: string): string {
-  return own.get(id)?.name ?? (isMaterialId(id) ? CATALOGUE[id].name : id);
+/** What a reader knows a material by, also one that is no longer in the catalogue; a programme's own keeps the name it was given. */
+export function materialNames({ store, language }: Context): (id: string) => string {
+  const own = materialsOf(store);
+  return (id) => catalogueName(id, language) ?? own.get(id)?.name ?? id;
 }
+
+export const catalogueName = (id: string, language: Language): string | null => (isMaterialId(id) ? WORDS[language].material(id) : null);
 
 /**
  * Refuses a material that may not go into a bin.

@@ -5,6 +5,7 @@ import type * as z from 'zod';
 import type { Signed } from '../context.ts';
 import { insertPublishedSeason, publishedSeasonById, publishedSeasons } from '../db/repositories/published-season.ts';
 import { refuse } from '../refusal.ts';
+import { catalogueName } from './materials.ts';
 import { type AskedOwn, ownSeason, textsKept } from './named-seasons.ts';
 import { once } from './once.ts';
 import { readSeason } from './season.ts';
@@ -39,7 +40,10 @@ function shapeOf(call: Signed, id: string, own: (siteId: string | null) => void 
   const season: Season = { ...ADDED_SINCE, ...(JSON.parse(body) as Season) };
   return {
     ...head,
-    season,
+    season: {
+      ...season,
+      byMaterial: season.byMaterial.map((row) => ({ ...row, label: catalogueName(row.key, call.language) ?? row.label })),
+    },
     texts: JSON.parse(texts) as SeasonTexts,
     changed: [...seasonChanges(season.total, readSeason(call, rangeOf(row)).total)],
   };

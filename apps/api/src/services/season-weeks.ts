@@ -1,25 +1,30 @@
 /** The season's own rows, added up for each week. */
 import type { SeasonWeek } from '@middenry/contract';
-import { type SeasonRow as SeasonRecord, seasonOf } from '@middenry/domain';
+import { DAYS_PER_WEEK, firstWeekday, type SeasonRow as SeasonRecord, seasonOf } from '@middenry/domain';
 import type { Context } from '../context.ts';
+import { findProgramme } from '../db/repositories/programme.ts';
 import type { SeasonRange } from '../db/repositories/season.ts';
 import { addDays, daysBetween } from './local-time.ts';
 import { recordsOf } from './season.ts';
 
-const DAYS_OF_WEEK = 7;
-const A_MONDAY = '1970-01-05';
+/** The day before a Monday. */
+const A_SUNDAY = '1970-01-04';
 
-/** The Monday of the week that a day is in. */
-const mondayOf = (day: string): string => {
-  const since = daysBetween(A_MONDAY, day) % DAYS_OF_WEEK;
-  return addDays(day, -((since + DAYS_OF_WEEK) % DAYS_OF_WEEK));
-};
+/** The first day of the week that a day is in, as the programme's country counts weeks. */
+function weeksOf({ store }: Context): (day: string) => string {
+  const aFirstDay = addDays(A_SUNDAY, firstWeekday(findProgramme(store)?.locale ?? 'en-GB'));
+  return (day) => {
+    const since = daysBetween(aFirstDay, day) % DAYS_PER_WEEK;
+    return addDays(day, -((since + DAYS_PER_WEEK) % DAYS_PER_WEEK));
+  };
+}
 
 export function readSeasonWeeks(call: Context, range: SeasonRange): { weeks: SeasonWeek[] } {
-  const byMonday = new Map<string, SeasonRecord[]>();
-  for (let monday = mondayOf(range.from); monday <= range.to; monday = addDays(monday, DAYS_OF_WEEK)) byMonday.set(monday, []);
-  for (const record of recordsOf(call, range)) byMonday.get(mondayOf(record.localDate))?.push(record);
-  return { weeks: [...byMonday].map(([from, records]) => weekOf(from, records)) };
+  const firstOf = weeksOf(call);
+  const byFirstDay = new Map<string, SeasonRecord[]>();
+  for (let first = firstOf(range.from); first <= range.to; first = addDays(first, DAYS_PER_WEEK)) byFirstDay.set(first, []);
+  for (const record of recordsOf(call, range)) byFirstDay.get(firstOf(record.localDate))?.push(record);
+  return { weeks: [...byFirstDay].map(([from, records]) => weekOf(from, records)) };
 }
 
 function weekOf(from: string, records: readonly SeasonRecord[]): SeasonWeek {

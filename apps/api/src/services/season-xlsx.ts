@@ -47,7 +47,8 @@ const NAME_WIDTH = 34;
 const NUMBER_WIDTH = 18;
 
 export async function seasonXlsx(call: Context, range: SeasonRange): Promise<Buffer> {
-  const season = readSeason(call, range);
+  // Its headings are English.
+  const season = readSeason({ ...call, language: 'en' }, range);
   const measures = MEASURES[findProgramme(call.store)?.units ?? 'metric'];
   return writeXlsxFile(sheetsOf(season, measures)).toBuffer();
 }

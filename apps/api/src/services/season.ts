@@ -24,7 +24,7 @@ import { USUAL_BEDDING } from './bedding.ts';
 import { climateOfScraps } from './climate-factors.ts';
 import { moistureOf } from './harvest.ts';
 import { addDays, daysBetween } from './local-time.ts';
-import { materialName, materialsOf } from './materials.ts';
+import { materialNames } from './materials.ts';
 
 type Row = z.output<typeof SeasonRow>;
 type Before = z.output<typeof SeasonBefore>;
@@ -100,10 +100,10 @@ function timeOfNoBin(records: readonly SeasonRecord[], days: number): Row[] {
 
 /** The most first. */
 function materialsIn(call: Context, groups: readonly SeasonGroup[], days: number): z.output<typeof SeasonMaterial>[] {
-  const known = materialsOf(call.store);
+  const nameOf = materialNames(call);
   const all = groups.map(({ key, totals: { fedWeighedG, fedEstimatedG, beddingG } }) => {
     const grams = fedWeighedG + fedEstimatedG + beddingG;
-    const row = { key, label: materialName(known, key), fedWeighedG, fedEstimatedG, beddingG, perWeekG: gramsPerWeek(grams, days) };
+    const row = { key, label: nameOf(key), fedWeighedG, fedEstimatedG, beddingG, perWeekG: gramsPerWeek(grams, days) };
     return { grams, row };
   });
   all.sort((a, b) => b.grams - a.grams || (a.row.label < b.row.label ? -1 : 1));

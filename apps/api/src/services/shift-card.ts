@@ -9,7 +9,7 @@ import { ENTRY_OF_DUTY, notedOn, resultsOfShift } from '../db/repositories/duty-
 import { feedingsOfShift, type ShiftFeedingRow } from '../db/repositories/intake.ts';
 import { readBeddingStock, USUAL_BEDDING } from './bedding.ts';
 import { dutiesAt, whatIsKnown } from './duties.ts';
-import { materialName, materialsOf, type OwnMaterials } from './materials.ts';
+import { materialNames } from './materials.ts';
 import { outlookFor } from './outlook-cache.ts';
 import { readShift } from './shifts.ts';
 
@@ -46,7 +46,7 @@ interface CardScene {
   readonly results: ReturnType<typeof resultsOfShift>;
   readonly noted: ReturnType<typeof notedOn>;
   readonly containers: readonly ContainerRow[];
-  readonly materials: OwnMaterials;
+  nameOf(materialId: string): string;
   /** Of a plan of scraps on offer that was accepted. */
   readonly planned: readonly ShiftFeedingRow[];
 }
@@ -59,7 +59,7 @@ function sceneOf(call: Context, shift: Card['shift']): CardScene {
     results: resultsOfShift(store, shift.id),
     noted: notedOn(store, [...shift.binIds, ...shift.duties.map(({ binId }) => binId)], shift.localDate),
     containers: containersOf(store, shift.siteId).filter(({ archived }) => archived === 0),
-    materials: materialsOf(store),
+    nameOf: materialNames(call),
     planned: feedingsOfShift(store, shift.id),
   };
 }
@@ -98,7 +98,7 @@ function feedOf(scene: CardScene, bin: BinRow, outlook: Outlook): NonNullable<Ca
 /** The amounts of the plan; whatever the bin asks to hold back today is said beside them. */
 function plannedFeed(scene: CardScene, planned: readonly ShiftFeedingRow[], { advice }: Outlook): NonNullable<CardDuty['feed']> {
   const parts = (wanted: ShiftFeedingRow['part']) =>
-    planned.filter(({ part }) => part === wanted).map(({ materialId, grams }) => partOf(scene.materials, materialId, kgFromGrams(grams)));
+    planned.filter(({ part }) => part === wanted).map(({ materialId, grams }) => partOf(scene, materialId, kgFromGrams(grams)));
   const scraps = parts('scraps');
   const massKg = kgFromGrams(planned.reduce((sum, { part, grams }) => sum + (part === 'scraps' ? grams : 0), 0));
   return {
@@ -110,7 +110,7 @@ function plannedFeed(scene: CardScene, planned: readonly ShiftFeedingRow[], { ad
 
 function advisedFeed(scene: CardScene, { advice }: Outlook): NonNullable<CardDuty['feed']> {
   const { massKg, lowKg, highKg, zones, hold, beddingKg } = advice;
-  const bedding = beddingKg > 0 ? [partOf(scene.materials, USUAL_BEDDING, beddingKg)] : [];
+  const bedding = beddingKg > 0 ? [partOf(scene, USUAL_BEDDING, beddingKg)] : [];
   return {
     ...{ from: 'advice', massKg, lowKg, highKg, hold, scraps: [], bedding },
     zones: [...zones],
@@ -118,9 +118,9 @@ function advisedFeed(scene: CardScene, { advice }: Outlook): NonNullable<CardDut
   };
 }
 
-const partOf = (materials: OwnMaterials, materialId: string, massKg: number): Part => ({
+const partOf = ({ nameOf }: Pick<CardScene, 'nameOf'>, materialId: string, massKg: number): Part => ({
   materialId,
-  name: materialName(materials, materialId),
+  name: nameOf(materialId),
   massKg,
 });
 
@@ -144,7 +144,7 @@ function amountKg({ signals, now }: Outlook, kind: DutyKind): number | null {
 
 function bringList(call: Context, siteId: string, duties: readonly CardDuty[]): Card['bring'] {
   const stock = readBeddingStock(call, siteId);
-  const known = materialsOf(call.store);
+  const names = { nameOf: materialNames(call) };
   const needed = new Map<string, number>();
   const need = (materialId: string, massKg: number) => needed.set(materialId, (needed.get(materialId) ?? 0) + massKg);
   for (const { kind, feed, massKg } of duties) {
@@ -153,7 +153,7 @@ function bringList(call: Context, siteId: string, duties: readonly CardDuty[]): 
   }
   return {
     bedding: [...needed].map(([materialId, massKg]) => ({
-      ...partOf(known, materialId, massKg),
+      ...partOf(names, materialId, massKg),
       inStoreKg: stock.find((row) => row.materialId === materialId)?.massKg ?? 0,
     })),
     waterKg: duties.reduce((sum, { kind, massKg }) => sum + (kind === 'water' ? (massKg ?? 0) : 0), 0),

@@ -32,7 +32,7 @@ type ContainerView = z.output<typeof Container>;
 /** A container that nobody has weighed yet holds loose mixed scraps. */
 const UNWEIGHED_LIKE = 'food_scraps_veg';
 
-export const listMaterials = (call: Context): MaterialView[] => materialList(materialsOf(call.store));
+export const listMaterials = (call: Context): MaterialView[] => materialList(materialsOf(call.store), call.language);
 
 export function addMaterial(call: Signed, body: z.output<typeof MaterialNew>): MaterialView {
   const find = () => {

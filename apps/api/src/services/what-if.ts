@@ -11,12 +11,13 @@ export async function readEnsemble(call: Context, binId: string): Promise<z.outp
   const bin = binOf(call.store, binId);
   const { state, ...rest } = await ensembleFor(call, bin);
   const text = Buffer.from(state.buffer, state.byteOffset, state.byteLength).toString('base64');
-  const foods = foodsOf(materialsOf(call.store));
+  const foods = foodsOf(call);
   return { binId, today: call.today(bin.timeZone), foods, ensemble: { ...rest, state: text } };
 }
 
-function foodsOf(own: OwnMaterials): z.output<typeof EnsembleShape>['foods'] {
-  const foods = materialList(own).filter(({ kind, hidden }) => (kind === 'food' || kind === 'amendment') && !hidden);
+function foodsOf({ store, language }: Context): z.output<typeof EnsembleShape>['foods'] {
+  const own = materialsOf(store);
+  const foods = materialList(own, language).filter(({ kind, hidden }) => (kind === 'food' || kind === 'amendment') && !hidden);
   return foods.map(({ id, name }) => {
     const { composition } = portionOf(own, id, { massKg: 1 });
     return { id, name, composition: composition === undefined ? null : { ...composition } };

@@ -6,7 +6,7 @@ import { SeasonQuery } from './season.ts';
 
 /** Of that week's days inside the stretch. Whole grams and minutes, as in the season. */
 export const SeasonWeek = z.object({
-  from: LocalDate.describe('its Monday'),
+  from: LocalDate.describe('its first day, as weeks begin in the programme’s country'),
   fedG: z.int().describe('scraps, weighed and estimated'),
   beddingG: z.int(),
   harvestedG: z.int(),

@@ -4,6 +4,7 @@ import {
   type ImportAnswers,
   type ImportBin,
   type ImportKnown,
+  isMaterialId,
   MATERIAL_IDS,
   NAMED_FIELDS,
   type NamedField,
@@ -16,6 +17,7 @@ import { listPersons } from '../../db/repositories/person.ts';
 import { findProgramme } from '../../db/repositories/programme.ts';
 import { listSites } from '../../db/repositories/site.ts';
 import { materialsOf } from '../materials.ts';
+import { WORDS } from '../words/languages.ts';
 import { MATERIAL_WORDS } from './material-words.data.ts';
 
 export interface Known extends ImportKnown {
@@ -24,15 +26,15 @@ export interface Known extends ImportKnown {
   readonly zoneOf: ReadonlyMap<string, string>;
 }
 
-export function knownOf({ store, today }: Context): Known {
+export function knownOf({ store, today, language }: Context): Known {
   const bins = listBins(store);
   const sites = listSites(store);
   const people = listPersons(store).filter((person) => person.role !== 'pupil' && person.isAdult);
   const own = materialsOf(store);
   const allowed = MATERIAL_IDS.filter((id) => own.has(id) || (CATALOGUE[id].kind !== 'never' && !CATALOGUE[id].hidden));
   const materials: [string, string][] = [
-    ...[...own.values()].map(({ id, name }): [string, string] => [id, name]),
-    ...allowed.filter((id) => !own.has(id)).map((id): [string, string] => [id, CATALOGUE[id].name]),
+    ...[...own.values()].filter((row) => row.own).map(({ id, name }): [string, string] => [id, name]),
+    ...allowed.map((id): [string, string] => [id, WORDS[language].material(id)]),
   ];
   return {
     today: today(findProgramme(store)?.timeZone ?? 'UTC'),
@@ -63,8 +65,11 @@ const binOf = ({ id, startedOn, zones, state }: ReturnType<typeof listBins>[numb
   isRetired: state === 'retired',
 });
 
-/** The whole name, what stands before its first comma or bracket, and what people call it. */
-const wordsOf = (id: string, name: string): string[] => [name, name.split(/[,(/]/)[0] ?? name, ...(MATERIAL_WORDS[id] ?? [])];
+/** The whole name in every language, what stands before its first comma or bracket, and what people call it. */
+function wordsOf(id: string, name: string): string[] {
+  const names = isMaterialId(id) ? Object.values(WORDS).map((words) => words.material(id)) : [name];
+  return [...names.flatMap((each) => [each, each.split(/[,(/]/)[0] ?? each]), ...(MATERIAL_WORDS[id] ?? [])];
+}
 
 function byName(pairs: readonly (readonly string[])[]): Map<string, string> {
   const found = new Map<string, string>();

@@ -1,6 +1,7 @@
 /** What is told by the clock alone. */
 import type { Context, Frame } from '../../context.ts';
 import { localDateAt } from '../local-time.ts';
+import { USUAL_LANGUAGE } from '../words/languages.ts';
 import { tellDigest } from './digest.ts';
 import { watchAdults } from './needs-adult.ts';
 import { remind } from './remind.ts';
@@ -35,6 +36,7 @@ const byItself = (frame: Frame, now: Date): Context => ({
   ...frame,
   now,
   who: null,
+  language: USUAL_LANGUAGE,
   requestId: '',
   today: (timeZone) => localDateAt(now, timeZone),
   audit: () => undefined,

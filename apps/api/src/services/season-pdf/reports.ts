@@ -21,14 +21,14 @@ export function livePdf(call: Context, range: SeasonRange, language: SeasonPdfLa
   const { name, ...how } = waysOf(call, language);
   return seasonPdf({
     ...how,
-    season: readSeason(call, range),
+    season: readSeason({ ...call, language }, range),
     texts: kept === undefined ? {} : (JSON.parse(kept.texts) as SeasonTexts),
     where: sites.length === 0 ? name : sites.map((site) => site.name).join(', '),
   });
 }
 
 export function publishedPdf(call: AskedOwn, id: string, language: SeasonPdfLanguage): Promise<Buffer> {
-  const { season, texts, name, siteName, publishedAt } = readPublishedSeason(call, id);
+  const { season, texts, name, siteName, publishedAt } = readPublishedSeason({ ...call, language }, id);
   const { name: programme, timeZone, ...how } = waysOf(call, language);
   const published = { name, on: localDateAt(new Date(publishedAt), timeZone) };
   return seasonPdf({ ...how, season, texts, where: siteName ?? programme, published });

@@ -1,5 +1,5 @@
 import type { MessageKind } from '@middenry/contract';
-import { HOURS_PER_DAY } from '@middenry/domain';
+import { CATALOGUE, HOURS_PER_DAY, type MaterialId } from '@middenry/domain';
 import type { MessageFacts } from '../messages/tell.ts';
 
 export interface ShiftWords {
@@ -90,6 +90,8 @@ const daysWords = (days: number): string => (days === 7 ? 'this week' : `in the 
 export const en = {
   /** Of dates, where the programme's own is of another language. */
   locale: 'en-GB',
+  /** What the catalogue calls it. */
+  material: (id: MaterialId): string => CATALOGUE[id].name,
   shiftMails: SHIFT_MAILS,
   digestMail,
   lateEntriesMail,

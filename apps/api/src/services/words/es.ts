@@ -1,6 +1,7 @@
 import { HOURS_PER_DAY } from '@middenry/domain';
 import type { MessageFacts } from '../messages/tell.ts';
 import type { MailText, Words } from './en.ts';
+import { MATERIALS } from './es-materials.ts';
 
 const SHIFT_MAILS: Words['shiftMails'] = {
   'reminder-day': ({ site, when, length }) => ({
@@ -75,6 +76,7 @@ const daysWords = (days: number): string => (days === 7 ? 'esta semana' : days =
 /** What mails, calendars and texts to copy say in Spanish. */
 export const es: Words = {
   locale: 'es-ES',
+  material: (id) => MATERIALS[id],
   shiftMails: SHIFT_MAILS,
   digestMail,
   lateEntriesMail,

@@ -46,6 +46,14 @@ describe('inLanguage()', () => {
   });
 });
 
+it.each([
+  ['en-GB', 'en-GB', 'es-ES'],
+  ['en-US', 'en-US', 'es-US'],
+  ['es-MX', 'en-GB', 'es-MX'],
+] as const)('of a programme in %s, English is written as in %s and Spanish as in %s', (ofProgramme, english, spanish) => {
+  expect([en.figures.locale(ofProgramme), es.figures.locale(ofProgramme)]).toEqual([english, spanish]);
+});
+
 describe('languageFor()', () => {
   it.each([
     ['es', 'en', 'es'],

@@ -4,6 +4,10 @@ export const outbox = $state({
   waiting: 0,
   /** Mine, refused: they wait for me. */
   needsYou: 0,
+  /** My photos, waiting for their notes or for the network. */
+  photosWaiting: 0,
+  /** My photos, refused: they wait for me, and no note waits for them. */
+  photosNeedYou: 0,
   /** Of others who used this phone; they stay sealed until those sign in. */
   sealed: 0,
   /** When the oldest of mine was kept. */

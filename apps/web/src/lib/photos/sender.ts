@@ -3,6 +3,7 @@ import { addressOf } from '../api/call.ts';
 import { PAGES_RELEASE, RELEASE_HEADER } from '../api/release.ts';
 import { waitMs } from '../outbox/drain.ts';
 import { listen } from '../outbox/news.ts';
+import { outbox } from '../outbox/state.svelte.ts';
 import { openPhone } from '../phone/open.ts';
 import { drainPhotos, type PhotoReply } from './drain.ts';
 import { dropPhoto, type KeptPhoto, keepPhoto, keptPhotos } from './store.ts';
@@ -53,8 +54,8 @@ export function startPhotos(personId: string): void {
 const oneAtATime = <T>(work: () => Promise<T>): Promise<T> =>
   navigator.locks === undefined ? work() : (navigator.locks.request('middenry-photos', work) as Promise<T>);
 
-const drainOf = (personId: string) =>
-  drainPhotos({
+async function drainOf(personId: string) {
+  const stop = await drainPhotos({
     box: {
       waiting: async () => (await keptPhotos()).filter((photo) => photo.personId === personId && photo.problem === null),
       drop: ({ id }) => dropPhoto(id),
@@ -65,6 +66,11 @@ const drainOf = (personId: string) =>
     send: (photo) => ask(addressOf('putPhoto', { id: photo.id }, queryOf(photo)), bodyOf(photo), SENT_WITHIN_MS),
     now: () => Date.now(),
   });
+  const mine = (await keptPhotos()).filter((photo) => photo.personId === personId);
+  outbox.photosNeedYou = mine.filter(({ problem }) => problem !== null).length;
+  outbox.photosWaiting = mine.length - outbox.photosNeedYou;
+  return stop;
+}
 
 const queryOf = ({ binId, entryId, personId, kind, alt, takenAt }: KeptPhoto) => ({
   ...{ binId, entryId, personId, kind, takenAt, people: 'none', deviceAt: new Date().toISOString() },

@@ -10,7 +10,6 @@ export const DAY_PARTS = [
   { part: 'evening', from: '17:00', to: '21:00' },
 ] as const;
 export const SKILLS = ['lifting', 'harvest', 'keys', 'guiding'] as const;
-export const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7] as const;
 
 export type When = BodyOf<'putAvailability'>;
 type CanCome = NonNullable<When['weekly']>[number];

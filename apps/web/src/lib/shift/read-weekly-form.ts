@@ -1,3 +1,4 @@
+import { WEEKDAYS } from '@middenry/domain';
 import type { BodyOf } from '../api/calls.ts';
 import { addDays, dayNumber } from '../format/days.ts';
 import { readTime } from '../format/typed-day.ts';
@@ -11,7 +12,6 @@ const DAYS_PER_WEEK = 7;
 const THURSDAY = 3;
 const MOST_WEEKS = 53;
 const LEAST_MINUTES = 10;
-export const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7] as const;
 
 const text = (form: FormData, name: string) => String(form.get(name) ?? '').trim();
 

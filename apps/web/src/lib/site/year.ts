@@ -10,7 +10,7 @@ export type Week = Answer<'readSeasonWeeks'>['weeks'][number];
 const WEEKS = 52;
 const DAYS_PER_WEEK = 7;
 
-/** A year of whole weeks; its first day need not be a Monday, the weeks that it touches begin on one. */
+/** A year of whole weeks; its first day need not begin a week. */
 export const lastYear = (today: string): { from: string; to: string } => ({
   from: addDays(today, -(WEEKS - 1) * DAYS_PER_WEEK),
   to: today,

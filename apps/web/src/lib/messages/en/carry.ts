@@ -5,6 +5,7 @@ export const carry = {
   label: 'On this phone',
   waits: (n: number) => `${count(n, 'note')} on this phone, not sent yet.`,
   needYou: (n: number) => (n === 1 ? '1 note needs you.' : `${n} notes need you.`),
+  photosNeedYou: (n: number) => `${count(n, 'photo')} could not be sent.`,
   old: 'The oldest has waited for more than a day. Go where there is a network.',
   signIn: 'Sign in, and they are sent.',
   toSignIn: 'Sign in',

@@ -35,7 +35,13 @@ export type ErrorElsewhere =
   | 'code-taken'
   | 'name-taken'
   | 'last-owner'
-  | 'no-mail';
+  | 'no-mail'
+  | 'only-in-demo'
+  | 'demo-is-fresh'
+  | 'photo-heic'
+  | 'photo-unreadable'
+  | 'photo-quota'
+  | 'castings-short';
 
 export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'bad-request': { what: 'This could not be read.', next: 'Load the page again and try once more.' },
@@ -52,18 +58,9 @@ export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'not-allowed': { what: 'Your role may not do this.', next: 'Ask your coordinator.' },
   'not-found': { what: 'There is nothing here.', next: 'It may have been moved. Go back to the board.' },
   'cross-site': { what: 'This came from another website, so it was not done.', next: 'Open Middenry itself and try again.' },
-  'only-in-demo': { what: 'This is only for the demonstration.', next: 'Sign in instead.' },
-  'demo-is-fresh': { what: 'The demonstration is not old yet.', next: 'It can be made anew once it is older than three days.' },
   'date-before-bin': { what: 'That day is before the bin was set up.', next: 'Choose a later day.' },
   'date-in-future': { what: 'That time has not come yet.', next: 'Choose now or earlier.' },
   'bin-retired': { what: 'This bin is no longer in use.', next: 'Choose another bin.' },
-  'photo-heic': {
-    what: 'This photo is in a form called HEIC, which we cannot read.',
-    next: 'Set your camera to JPEG ("most compatible"), or send a screenshot of it.',
-  },
-  'photo-unreadable': { what: 'This is not a photo that we can read.', next: 'Take it again, or choose another one.' },
-  'photo-quota': { what: 'You have as many photos here as one person may.', next: 'Take some old ones off first.' },
-  'castings-short': { what: 'There are not so many castings in store.', next: 'Take less, or take back first what was given out.' },
   'zone-unknown': { what: 'This bin has no such zone.', next: 'Choose one of its zones.' },
   'material-never': { what: 'This must never go into a worm bin.', next: 'Leave it out. If it is already in, take it out.' },
   'material-hidden': {

@@ -31,6 +31,15 @@ const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
   'name-taken': { what: 'This name is taken.', next: 'Choose another name.' },
   'last-owner': { what: 'Somebody must own the programme.', next: 'Make someone else an owner first.' },
   'no-mail': { what: 'Nothing can be mailed from here yet.', next: 'Messages are in the app. Whoever runs it can set up a mail server.' },
+  'only-in-demo': { what: 'This is only for the demonstration.', next: 'Sign in instead.' },
+  'demo-is-fresh': { what: 'The demonstration is not old yet.', next: 'It can be made anew once it is older than three days.' },
+  'photo-heic': {
+    what: 'This photo is in a form called HEIC, which we cannot read.',
+    next: 'Set your camera to JPEG ("most compatible"), or send a screenshot of it.',
+  },
+  'photo-unreadable': { what: 'This is not a photo that we can read.', next: 'Take it again, or choose another one.' },
+  'photo-quota': { what: 'You have as many photos here as one person may.', next: 'Take some old ones off first.' },
+  'castings-short': { what: 'There are not so many castings in store.', next: 'Take less, or take back first what was given out.' },
 };
 
 /** All that can go wrong. */

@@ -4,7 +4,7 @@ const NB = '\u00a0';
 export const figures = {
   language: 'en',
   /** How numbers and dates are written, given what the programme has chosen. */
-  locale: (ofProgramme: string) => ofProgramme,
+  locale: (ofProgramme: string) => (ofProgramme.startsWith('en') ? ofProgramme : 'en-GB'),
   days: (n: number, shown: string) => (n === 1 ? `1${NB}day` : `${shown}${NB}days`),
   hours: (n: number, shown: string) => `${shown}${NB}${n === 1 ? 'hour' : 'hours'}`,
   minutes: (n: number, shown: string) => `${shown}${NB}${n === 1 ? 'minute' : 'minutes'}`,

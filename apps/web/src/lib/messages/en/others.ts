@@ -2,6 +2,7 @@ import { ahead } from './ahead.ts';
 import { around } from './around.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
+import { binPhotos } from './bin-photos.ts';
 import { castingsWords } from './castings.ts';
 import { everyError } from './every-error.ts';
 import { folk } from './folk.ts';
@@ -33,6 +34,7 @@ export const others = {
   ...upkeep,
   ...work,
   waiting,
+  binPhotos,
   ...asking,
   ...mailing,
   ...labelWords,

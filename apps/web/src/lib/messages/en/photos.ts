@@ -1,4 +1,4 @@
-// Data: photos of a bin, at the log form and on the bin's page.
+// Data: a photo at the log form.
 export const photos = {
   add: 'Add a photo',
   noPeople: 'Only the bin, no people.',
@@ -11,10 +11,4 @@ export const photos = {
   heic: 'This photo is in a form called HEIC, which this phone cannot open. Set the camera to JPEG, or send a screenshot of it.',
   unreadable: 'This photo cannot be opened. Take it again, or choose another one.',
   noStore: 'This browser keeps nothing, so a photo cannot wait here.',
-  heading: 'Photos',
-  none: 'No photo yet. Add one when you note something.',
-  of: (code: string, when: string) => `${code}, ${when}`,
-  visitorOf: (code: string, when: string) => `Visitor in ${code}, ${when}`,
-  takeOff: 'Take off',
-  takeOffThis: (what: string) => `Take this photo off: ${what}`,
 } as const;

@@ -3,7 +3,24 @@ export const waiting = {
   title: 'What waits',
   heading: (n: number) =>
     n === 0 ? 'Nothing waits. All is sent.' : n === 1 ? '1 note waits on this phone.' : `${n} notes wait on this phone.`,
+  headingPhotos: (needYou: number, n: number) =>
+    needYou > 0
+      ? needYou === 1
+        ? '1 photo could not be sent.'
+        : `${needYou} photos could not be sent.`
+      : n === 1
+        ? '1 photo waits on this phone.'
+        : `${n} photos wait on this phone.`,
   needYou: 'These need you',
+  photosNeedYou: 'Photos that could not be sent',
+  photoText: 'Their notes are safe: they do not wait for a photo.',
+  photoOf: (code: string, when: string) => `Photo of ${code}, ${when}`,
+  photoAlone: (when: string) => `Photo of ${when}`,
+  photosWait: (n: number) =>
+    n === 1 ? '1 photo waits too. It goes by itself, after its note.' : `${n} photos wait too. They go by themselves, after their notes.`,
+  photoTooBig: { what: 'This photo is too big for the server.', next: 'Throw it away, and take another one.' },
+  photoRefused: { what: 'The server does not take this photo.', next: 'Try again, or throw it away.' },
+  photoDropSure: 'Throw this photo away? It is nowhere else.',
   waits: 'These are sent by themselves',
   sealed: (n: number) =>
     n === 1

@@ -7,6 +7,7 @@ export const carry = {
   label: 'En este teléfono',
   waits: (n: number) => `${notes(n)} en este teléfono, sin enviar.`,
   needYou: (n: number) => (n === 1 ? '1 nota te necesita.' : `${n} notas te necesitan.`),
+  photosNeedYou: (n: number) => (n === 1 ? '1 foto no se pudo enviar.' : `${n} fotos no se pudieron enviar.`),
   old: 'La más vieja espera desde hace más de un día. Ve adonde haya red.',
   signIn: 'Entra y se envían.',
   toSignIn: 'Entrar',

@@ -20,18 +20,9 @@ export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'not-allowed': { what: 'Tu papel no permite esto.', next: 'Pregunta a coordinación.' },
   'not-found': { what: 'Aquí no hay nada.', next: 'Quizá se ha movido. Vuelve al tablero.' },
   'cross-site': { what: 'Esto vino de otra web y no se hizo.', next: 'Abre Middenry e inténtalo de nuevo.' },
-  'only-in-demo': { what: 'Esto es solo para la demostración.', next: 'Entra con tu cuenta.' },
-  'demo-is-fresh': { what: 'La demostración aún no es vieja.', next: 'Se puede renovar cuando pasen tres días.' },
   'date-before-bin': { what: 'Ese día aún no existía la compostera.', next: 'Elige un día posterior.' },
   'date-in-future': { what: 'Esa hora aún no ha llegado.', next: 'Elige ahora o antes.' },
   'bin-retired': { what: 'Esta compostera ya no se usa.', next: 'Elige otra compostera.' },
-  'photo-heic': {
-    what: 'Esta foto está en un formato llamado HEIC, que no podemos leer.',
-    next: 'Pon la cámara en JPEG («más compatible») o envía una captura de pantalla.',
-  },
-  'photo-unreadable': { what: 'Esto no es una foto que podamos leer.', next: 'Hazla otra vez o elige otra.' },
-  'photo-quota': { what: 'Ya tienes aquí todas las fotos que puede tener una persona.', next: 'Quita primero algunas antiguas.' },
-  'castings-short': { what: 'No hay tanto humus en el almacén.', next: 'Saca menos, o deshaz primero lo que se entregó.' },
   'zone-unknown': { what: 'Esta compostera no tiene esa zona.', next: 'Elige una de sus zonas.' },
   'material-never': { what: 'Esto nunca debe entrar en una compostera.', next: 'No lo eches. Si ya está dentro, sácalo.' },
   'material-hidden': {

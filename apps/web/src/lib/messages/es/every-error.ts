@@ -35,6 +35,15 @@ const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
     what: 'Desde aquí aún no se puede enviar correo.',
     next: 'Los mensajes están en la app. Quien la mantiene puede poner un servidor.',
   },
+  'only-in-demo': { what: 'Esto es solo para la demostración.', next: 'Entra con tu cuenta.' },
+  'demo-is-fresh': { what: 'La demostración aún no es vieja.', next: 'Se puede renovar cuando pasen tres días.' },
+  'photo-heic': {
+    what: 'Esta foto está en un formato llamado HEIC, que no podemos leer.',
+    next: 'Pon la cámara en JPEG («más compatible») o envía una captura de pantalla.',
+  },
+  'photo-unreadable': { what: 'Esto no es una foto que podamos leer.', next: 'Hazla otra vez o elige otra.' },
+  'photo-quota': { what: 'Ya tienes aquí todas las fotos que puede tener una persona.', next: 'Quita primero algunas antiguas.' },
+  'castings-short': { what: 'No hay tanto humus en el almacén.', next: 'Saca menos, o deshaz primero lo que se entregó.' },
 };
 
 /** All that can go wrong. */

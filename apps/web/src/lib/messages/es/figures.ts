@@ -7,7 +7,7 @@ export const byDay = (day: string) => (NAMED_DAYS.has(day) ? day : `el ${day}`);
 export const figures = {
   language: 'es',
   /** The decimal mark follows the place: a comma in Europe, a point in the United States. */
-  locale: (ofProgramme: string) => (ofProgramme === 'en-US' ? 'es-US' : 'es-ES'),
+  locale: (ofProgramme: string) => (ofProgramme.startsWith('es') ? ofProgramme : ofProgramme === 'en-US' ? 'es-US' : 'es-ES'),
   days: (n: number, shown: string) => (n === 1 ? `1${NB}día` : `${shown}${NB}días`),
   hours: (n: number, shown: string) => `${shown}${NB}${n === 1 ? 'hora' : 'horas'}`,
   minutes: (n: number, shown: string) => `${shown}${NB}${n === 1 ? 'minuto' : 'minutos'}`,

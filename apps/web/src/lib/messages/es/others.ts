@@ -3,6 +3,7 @@ import { ahead } from './ahead.ts';
 import { around } from './around.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
+import { binPhotos } from './bin-photos.ts';
 import { castingsWords } from './castings.ts';
 import { everyError } from './every-error.ts';
 import { folk } from './folk.ts';
@@ -34,6 +35,7 @@ export const others = {
   ...upkeep,
   ...work,
   waiting,
+  binPhotos,
   ...asking,
   ...mailing,
   ...labelWords,

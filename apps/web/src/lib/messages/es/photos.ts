@@ -12,10 +12,4 @@ export const photos: ForField['photos'] = {
   heic: 'Esta foto está en un formato llamado HEIC, que este móvil no puede abrir. Pon la cámara en JPEG o envía una captura de pantalla.',
   unreadable: 'Esta foto no se puede abrir. Hazla otra vez o elige otra.',
   noStore: 'Este navegador no guarda nada, así que la foto no puede esperar aquí.',
-  heading: 'Fotos',
-  none: 'Todavía no hay fotos. Añade una cuando anotes algo.',
-  of: (code, when) => `${code}, ${when}`,
-  visitorOf: (code, when) => `Visitante en ${code}, ${when}`,
-  takeOff: 'Quitar',
-  takeOffThis: (what) => `Quitar esta foto: ${what}`,
 };

@@ -5,7 +5,24 @@ export const waiting = {
   title: 'Lo que espera',
   heading: (n: number) =>
     n === 0 ? 'No espera nada. Todo está enviado.' : n === 1 ? '1 nota espera en este teléfono.' : `${n} notas esperan en este teléfono.`,
+  headingPhotos: (needYou: number, n: number) =>
+    needYou > 0
+      ? needYou === 1
+        ? '1 foto no se pudo enviar.'
+        : `${needYou} fotos no se pudieron enviar.`
+      : n === 1
+        ? '1 foto espera en este teléfono.'
+        : `${n} fotos esperan en este teléfono.`,
   needYou: 'Estas te necesitan',
+  photosNeedYou: 'Fotos que no se pudieron enviar',
+  photoText: 'Sus notas están a salvo: no esperan por una foto.',
+  photoOf: (code: string, when: string) => `Foto de ${code}, ${when}`,
+  photoAlone: (when: string) => `Foto de ${when}`,
+  photosWait: (n: number) =>
+    n === 1 ? 'También espera 1 foto. Sale sola, después de su nota.' : `También esperan ${n} fotos. Salen solas, después de sus notas.`,
+  photoTooBig: { what: 'Esta foto es demasiado grande para el servidor.', next: 'Tírala y haz otra.' },
+  photoRefused: { what: 'El servidor no acepta esta foto.', next: 'Prueba otra vez, o tírala.' },
+  photoDropSure: '¿Tirar esta foto? No está en ningún otro lugar.',
   waits: 'Estas se envían solas',
   sealed: (n: number) =>
     n === 1

@@ -1,6 +1,6 @@
+import { WEEKDAYS } from '@middenry/domain';
 import { need } from '$lib/api/call.ts';
 import { uuid7 } from '$lib/shared/uuid7.ts';
-import { WEEKDAYS } from '$lib/shift/read-weekly-form.ts';
 import type { PageLoad } from './$types';
 
 export const load: PageLoad = async ({ fetch, parent, url }) => {

@@ -1,0 +1,9 @@
+// Data: photos of a bin, on its page.
+export const binPhotos = {
+  heading: 'Photos',
+  none: 'No photo yet. Add one when you note something.',
+  of: (code: string, when: string) => `${code}, ${when}`,
+  visitorOf: (code: string, when: string) => `Visitor in ${code}, ${when}`,
+  takeOff: 'Take off',
+  takeOffThis: (what: string) => `Take this photo off: ${what}`,
+} as const;
