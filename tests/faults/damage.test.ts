@@ -1,13 +1,12 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { serve } from '../browser/harness.ts';
+import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { BINS, type Cast, freshId, later, openCast } from '../cast.ts';
 import { FLIPS, flipAndRead, seeded } from './page-flips.ts';
-import { Folders } from './stage.ts';
+import { Folders, startRefused } from './stage.ts';
 
-const DAY_MINUTES = 1440;
+const HOUR_MINUTES = 60;
 const harvest = (cast: Cast) =>
   cast.call('volunteer', 'POST', '/api/harvests', {
     id: freshId(),
@@ -34,7 +33,7 @@ function loseIndex(file: string, name: string): void {
   writeFileSync(file, bytes);
 }
 
-/** An index that says of every row what is not so: the quick check of a start counts its rows and looks no further. */
+/** An index that says of every row what is not so: a quick check counts its rows and looks no further. */
 function misleadIndex(file: string): void {
   const sqlite = new Database(file);
   sqlite.unsafeMode();
@@ -51,11 +50,11 @@ describe('F11: a store that was damaged while it is in use', () => {
   });
   afterAll(() => cast.close());
 
-  it('is read whole once a day, and served as ever while it is sound', async () => {
+  it('is read whole once an hour, and served as ever while it is sound', async () => {
     const { keeper } = cast.app.middenry;
     expect(await keeper?.look()).toContain('read the whole store');
     expect(await keeper?.look()).not.toContain('read the whole store');
-    later(cast, DAY_MINUTES);
+    later(cast, HOUR_MINUTES);
     expect(await keeper?.look()).toContain('read the whole store');
     expect((await harvest(cast)).status).toBe(201);
     expect((await cast.call('coordinator', 'GET', '/api/keep')).body.damage).toBeNull();
@@ -66,7 +65,7 @@ describe('F11: a store that was damaged while it is in use', () => {
     const { keeper } = cast.app.middenry;
     const before = entries(cast);
     loseIndex(join(cast.dir, 'cast.db'), 'entry_bin');
-    later(cast, DAY_MINUTES);
+    later(cast, HOUR_MINUTES);
     await keeper?.look();
     const refused = await harvest(cast);
     expect(refused.status).toBe(503);
@@ -77,11 +76,28 @@ describe('F11: a store that was damaged while it is in use', () => {
     expect(damage.newestBackup).toMatch(/^own-.*\.db$/);
     expect(readFileSync(join(cast.dir, damage.keptAs)).length).toBeGreaterThan(0);
     expect((await cast.call('volunteer', 'GET', '/api/session')).body.damagedSince).toBe(damage.since);
-    later(cast, DAY_MINUTES);
+    later(cast, HOUR_MINUTES);
     await keeper?.look();
     expect((await cast.call('coordinator', 'GET', '/api/keep')).body.backups).toBe(backups);
     expect(entries(cast)).toBe(before);
   });
+});
+
+test('F16: a store that is taken away under a running server: nothing more is said to be kept, and reads go on', async () => {
+  const cast = await openCast();
+  const file = join(cast.dir, 'cast.db');
+  try {
+    expect((await harvest(cast)).status).toBe(201);
+    renameSync(file, `${file}.elsewhere`);
+    expect((await harvest(cast)).body.code).toBe('store-damaged');
+    // Another file in its place is not the one that is open.
+    writeFileSync(file, readFileSync(`${file}.elsewhere`));
+    expect((await harvest(cast)).body.code).toBe('store-damaged');
+    expect((await cast.call('volunteer', 'GET', '/api/board')).status).toBe(200);
+    expect((await cast.call('coordinator', 'GET', '/api/keep')).body.damage.words).toContain('no longer in its place');
+  } finally {
+    await cast.close();
+  }
 });
 
 describe('F11: pages overwritten at random', () => {
@@ -90,7 +106,7 @@ describe('F11: pages overwritten at random', () => {
   beforeAll(async () => void (await folders.withDemo()), 120_000);
   afterAll(() => folders.remove());
 
-  it('are found by the check of every night, and no changed total goes unfound', async () => {
+  it('are found by the check of every hour, and no changed total goes unfound', async () => {
     const dir = await folders.withDemo();
     const sound = join(dir, 'demo.db');
     const sqlite = new Database(sound);
@@ -104,24 +120,13 @@ describe('F11: pages overwritten at random', () => {
     expect(results.filter(({ found, wrongTotals }) => wrongTotals && !found)).toEqual([]);
   });
 
-  it('leave a server that reads and does not write when the start could not see it', async () => {
+  it('are found by a start before anything is served, also where only an index is wrong', async () => {
     const dir = await folders.withDemo();
     misleadIndex(join(dir, 'demo.db'));
-    // As if the last whole check were a day ago.
-    rmSync(join(dir, 'demo.db.checked'), { force: true });
-    const server = await serve({ dataDir: dir, keepData: true });
-    try {
-      const read = async () => (await (await fetch(`${server.origin}/api/session`)).json()) as { damagedSince: string | null };
-      for (let tries = 0; (await read()).damagedSince === null && tries < 100; tries += 1) await new Promise((go) => setTimeout(go, 50));
-      expect((await read()).damagedSince).not.toBeNull();
-      const signIn = await fetch(`${server.origin}/api/session/demo`, {
-        method: 'POST',
-        headers: { 'content-type': 'application/json', origin: server.origin },
-        body: JSON.stringify({ as: 'volunteer' }),
-      });
-      expect(signIn.status).toBe(503);
-    } finally {
-      await server.stop();
-    }
+    const { exitCode, text } = startRefused(dir);
+    expect([exitCode, text]).toEqual([
+      2,
+      expect.stringMatching(/^middenry: Cannot open .*demo\.db as it is damaged \(.*entry_bin.*restore.*\n$/),
+    ]);
   });
 });

@@ -36,19 +36,37 @@ export interface Ended {
   readonly exitCode: number | null;
   /** Everything printed, to either stream. */
   readonly text: string;
+  readonly ms: number;
 }
+
+/** Root may write everywhere; without these two rights it is like any other user. */
+const LIKE_ANYBODY =
+  process.getuid?.() === 0 ? ['setpriv', '--bounding-set=-dac_override,-dac_read_search', '--inh-caps=-dac_override,-dac_read_search'] : [];
 
 /** A start that is expected to be refused; one that is not refused is ended after ten seconds and has no exit code. */
 export function startRefused(
   dataDir: string,
   { env = {}, flags = [] }: { env?: Readonly<Record<string, string>>; flags?: readonly string[] } = {},
 ): Ended {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['--no-deprecation', serverFile, ...flags], {
+  const began = performance.now();
+  const [program = '', ...words] = [...LIKE_ANYBODY, process.execPath, '--no-deprecation', serverFile, ...flags];
+  const { status, stdout, stderr } = spawnSync(program, words, {
     env: { PATH: process.env.PATH ?? '', PORT: '0', DATA_DIR: dataDir, ...env },
     encoding: 'utf8',
     timeout: 10_000,
   });
-  return { exitCode: status, text: `${stdout}${stderr}` };
+  return { exitCode: status, text: `${stdout}${stderr}`, ms: performance.now() - began };
+}
+
+const QUICK_MS = 2000;
+const MOST_TRIES = 4;
+
+/** The first of a few starts that is refused in time: a busy machine may hold up one, and a slow program holds up all. */
+export function quicklyRefused(...how: Parameters<typeof startRefused>): Ended {
+  for (let tries = 1; ; tries += 1) {
+    const ended = startRefused(...how);
+    if (ended.ms <= QUICK_MS || tries === MOST_TRIES) return ended;
+  }
 }
 
 /** What SQLite itself says of a file that no process holds open any more. */

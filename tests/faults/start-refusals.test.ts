@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
-import { readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { chmodSync, chownSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { serve } from '../browser/harness.ts';
-import { type Ended, Folders, startRefused } from './stage.ts';
+import { type Ended, Folders, quicklyRefused, startRefused } from './stage.ts';
 
 const folders = new Folders();
 // A demonstration that is not made yet is made outside of the tests' time.
@@ -60,6 +60,26 @@ test('F25: a data folder that cannot be one is refused with its path and the way
   const file = join(folders.fresh(), 'a-file');
   writeFileSync(file, '');
   expectWords(startRefused(join(file, 'data')), /Cannot write into .*a-file\/data .*DATA_DIR/, 2);
+});
+
+const isRoot = process.getuid?.() === 0;
+const NOBODY = 65_534;
+/** Somebody else's, where we may give things away; else at least not to be written. */
+const takeAway = (path: string, mode: number) => (isRoot ? chownSync(path, NOBODY, NOBODY) : chmodSync(path, mode));
+
+test.each([
+  ['a folder that may only be read', '', (dir: string) => chmodSync(dir, 0o555)],
+  ["somebody else's folder", '', (dir: string) => takeAway(dir, 0o555)],
+  ["a log that somebody else's command left behind", '/demo.db-wal', (dir: string) => writeFileSync(join(dir, 'demo.db-wal'), '')],
+  ["somebody else's store", '/demo.db', () => undefined],
+])('F25: %s is refused within two seconds by its path, with what to do', async (_, path, prepare) => {
+  const dataDir = await folders.withDemo();
+  prepare(dataDir);
+  if (path !== '') takeAway(dataDir + path, 0o444);
+  const ended = quicklyRefused(dataDir);
+  chmodSync(dataDir, 0o755);
+  expectWords(ended, new RegExp(`Cannot write into ${dataDir}${path} \\(EACCES\\): .*chown -R \\d+ ${dataDir}.*DATA_DIR`), 2);
+  expect(ended.ms).toBeLessThanOrEqual(2000);
 });
 
 test('E15: plain http beyond this machine is refused with the settings that are missing', () => {

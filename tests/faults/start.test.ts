@@ -1,11 +1,12 @@
-import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readConfig } from '../../apps/api/src/config.ts';
 import { openStore, reasonToRefuse, type StoreFacts } from '../../apps/api/src/db/open.ts';
+import { closeInOrder } from '../../apps/api/src/db/open-note.ts';
 import { ensureDataDir, openDataFile } from '../../apps/api/src/start/data-dir.ts';
 import { lockDataDir } from '../../apps/api/src/start/lock.ts';
-import { MIGRATIONS_DIR } from '../cast.ts';
+import { MIGRATIONS_DIR, uuid } from '../cast.ts';
 import { dropDataDir, freshDataDir, startRefused } from './server-process.ts';
 
 let dir: string;
@@ -70,29 +71,90 @@ describe('openStore()', () => {
 });
 
 describe('openDataFile()', () => {
-  const config = () => readConfig({ DATA_DIR: dir }, ['--own']);
-  const open = () => openDataFile(config(), MIGRATIONS_DIR, new Date('2026-11-25T10:00:00.000Z'));
+  const config = (dataDir = dir) => readConfig({ DATA_DIR: dataDir }, ['--own']);
+  const now = new Date('2026-11-25T10:00:00.000Z');
+  const open = (dataDir = dir) => openDataFile(config(dataDir), MIGRATIONS_DIR, now);
+
+  /** Cut off in the middle of a run, so many sites after it was begun: the copy is what a power cut would have left on the disk. */
+  function cutOff(name: string, sites: number): string {
+    const [running, cut] = [join(dir, `${name}-running`), join(dir, name)];
+    mkdirSync(running);
+    const store = open(running);
+    const site = store.sqlite.prepare("INSERT INTO site (id, name, time_zone, created_at) VALUES (?, ?, 'UTC', '2026-11-25')");
+    store.sqlite.transaction(() => {
+      for (let at = 0; at < sites; at += 1) site.run(uuid(7000 + at), `${name} ${at}`);
+    })();
+    cpSync(running, cut, { recursive: true });
+    store.sqlite.close();
+    return cut;
+  }
+  const sitesIn = (dataDir: string): number => {
+    const store = open(dataDir);
+    const sites = Number(store.sqlite.prepare('SELECT count(*) FROM site').pluck().get());
+    closeInOrder(store);
+    return sites;
+  };
+
+  it('F16: reads what a power cut left in the log, and refuses when the log is gone', () => {
+    const cut = cutOff('cut', 20);
+    const lost = join(dir, 'lost');
+    cpSync(cut, lost, { recursive: true });
+    expect(sitesIn(cut)).toBe(20);
+    // Closed in order since, so that no log is missed any more.
+    expect([existsSync(join(cut, 'own.db-wal')), sitesIn(cut)]).toEqual([false, 20]);
+    rmSync(join(lost, 'own.db-wal'));
+    const before = readFileSync(join(lost, 'own.db'));
+    expect(() => open(lost)).toThrow(/log .*own\.db-wal is missing: put its own back, restore/);
+    expect(readFileSync(join(lost, 'own.db')).equals(before)).toBe(true);
+  });
+
+  it('F16: never takes in the log of another store, which SQLite would', () => {
+    const [mine, other] = [cutOff('mine', 20), cutOff('other', 3)];
+    const file = join(mine, 'own.db');
+    copyFileSync(join(other, 'own.db-wal'), `${file}-wal`);
+    const before = ['', '-wal'].map((tail) => readFileSync(file + tail));
+    expect(() => open(mine)).toThrow(/log .*own\.db-wal is another store's/);
+    expect(['', '-wal'].map((tail) => readFileSync(file + tail))).toEqual(before);
+    rmSync(`${file}.open`);
+    expect(sitesIn(mine)).toBe(3);
+  });
+
+  it('F16: knows its own log again after it was folded in and begun anew', () => {
+    const running = join(dir, 'long');
+    mkdirSync(running);
+    const store = open(running);
+    for (let round = 0; round < 5; round += 1) {
+      store.sqlite.pragma('wal_checkpoint(RESTART)');
+      store.sqlite
+        .prepare("INSERT INTO site (id, name, time_zone, created_at) VALUES (?, ?, 'UTC', '2026-11-25')")
+        .run(uuid(round), `${round}`);
+    }
+    const cut = join(dir, 'long-cut');
+    cpSync(running, cut, { recursive: true });
+    store.sqlite.close();
+    expect(sitesIn(cut)).toBe(5);
+  });
 
   it('F16: never makes a new store where one was', () => {
-    open().sqlite.close();
-    open().sqlite.close();
+    closeInOrder(open());
+    closeInOrder(open());
     rmSync(join(dir, 'own.db'));
-    expect(open).toThrow(
+    expect(() => open()).toThrow(
       expect.objectContaining({ exitCode: 4, message: expect.stringMatching(/missing although it was begun here.*restore/) }),
     );
     writeFileSync(join(dir, 'own.db'), '');
-    expect(open).toThrow(/empty although/);
+    expect(() => open()).toThrow(/empty although/);
     rmSync(join(dir, 'own.began'));
-    open().sqlite.close();
+    closeInOrder(open());
   });
 
   it('F16: refuses a damaged store in words, and leaves it as it is', () => {
-    open().sqlite.close();
+    closeInOrder(open());
     const file = join(dir, 'own.db');
     const bytes = readFileSync(file);
     bytes.fill(0x5a, 3 * 4096, 4 * 4096);
     writeFileSync(file, bytes);
-    expect(open).toThrow(/damaged.*restore/);
+    expect(() => open()).toThrow(/damaged.*restore/);
     expect(readFileSync(file).equals(bytes)).toBe(true);
   });
 

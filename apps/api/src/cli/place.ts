@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { type Config, readConfig } from '../config.ts';
 import { migrate, refuseNewerSchema } from '../db/migrate.ts';
 import { openStore } from '../db/open.ts';
+import { closeInOrder, noteOpen, refuseOtherLog } from '../db/open-note.ts';
 import type { Store } from '../db/store.ts';
 import { projectRoot } from '../root.ts';
 import { backupDirOf, ensureDataDir, fileOf } from '../start/data-dir.ts';
@@ -28,13 +29,15 @@ export async function withStore<T>(config: Config, work: (store: Store) => T | P
   ensureDataDir(config);
   const lock = lockDataDir(config.dataDir);
   try {
+    refuseOtherLog(file);
     refuseNewerSchema(file, migrationsDir);
     const store = openStore({ file, allowNetworkDisk: config.allowNetworkDisk });
+    noteOpen(store, new Date());
     try {
       migrate(store, { dir: migrationsDir, copyDir: backupDirOf(config), now: new Date() });
       return await work(store);
     } finally {
-      store.sqlite.close();
+      closeInOrder(store);
     }
   } finally {
     lock.release();

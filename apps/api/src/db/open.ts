@@ -2,6 +2,7 @@ import { statfsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { StartRefusal } from '../start-refusal.ts';
+import { noteClosed } from './open-note.ts';
 import { type Store, storeOf } from './store.ts';
 
 const BUSY_TIMEOUT_MS = 5000;
@@ -54,6 +55,8 @@ export function openStore(options: OpenOptions): Store {
     if (options.throwAway) sqlite.pragma('synchronous = OFF');
     return storeOf(sqlite);
   } catch (error) {
+    // Closing folds the log in.
+    noteClosed(options.file);
     sqlite.close();
     throw error instanceof StartRefusal ? error : unreadable(options.file, error);
   }

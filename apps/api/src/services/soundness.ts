@@ -1,12 +1,12 @@
 /** Watches whether the store is sound; where it is not, nothing more is written until a backup is back (criteria F11). */
-import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Clock } from '../context.ts';
 import { listBackups } from '../db/keep/backup.ts';
 import { prove } from '../db/keep/prove.ts';
 
 const HOUR_MS = 3_600_000;
-const NIGHT_HOURS = 24;
+const CHECK_HOURS = 1;
 
 export interface Damage {
   readonly since: string;
@@ -23,7 +23,7 @@ export interface Soundness {
   damage(): Damage | null;
   /** When the whole file was last read and found sound; null before the first time. */
   lastSoundAt(): string | null;
-  /** Checks the whole file once a day, and again at once after a start that follows a bad check. */
+  /** Checks the whole file once an hour, and again at once after a start that follows a bad check. */
   look(): Promise<boolean>;
   /** The store itself said that it is damaged. */
   found(words: string): void;
@@ -38,6 +38,7 @@ export interface SoundnessOptions {
 
 export function soundnessOf({ clock, file, backupDir, name }: SoundnessOptions): Soundness {
   const noteFile = `${file}.checked`;
+  const opened = inodeOf(file);
   let damage: Damage | null = null;
   const found = (words: string) => {
     damage ??= {
@@ -48,11 +49,15 @@ export function soundnessOf({ clock, file, backupDir, name }: SoundnessOptions):
     };
   };
   return {
-    damage: () => damage,
+    damage() {
+      // What is written into a file without a name is kept by nobody.
+      if (damage === null && inodeOf(file) !== opened) found('the file is no longer in its place');
+      return damage;
+    },
     lastSoundAt: () => (existsSync(noteFile) ? readFileSync(noteFile, 'utf8') : null),
     found,
     async look() {
-      if (damage !== null || hoursSinceChecked(noteFile, clock) < NIGHT_HOURS) return false;
+      if (damage !== null || hoursSinceChecked(noteFile, clock) < CHECK_HOURS) return false;
       try {
         await prove(file, { mayBeLeft: true });
         writeFileSync(noteFile, clock.now().toISOString());
@@ -64,11 +69,20 @@ export function soundnessOf({ clock, file, backupDir, name }: SoundnessOptions):
   };
 }
 
-/** A clock that went back counts as a day gone by: one check too many harms nobody. */
+/** A clock that went back counts as long gone by: one check too many harms nobody. */
 function hoursSinceChecked(noteFile: string, clock: Clock): number {
   const at = existsSync(noteFile) ? Date.parse(readFileSync(noteFile, 'utf8')) : Number.NaN;
   const hours = (clock.now().getTime() - at) / HOUR_MS;
   return hours >= 0 ? hours : Number.POSITIVE_INFINITY;
+}
+
+/** Which file lies under this name; undefined for none, or for a disk that cannot say. */
+function inodeOf(file: string): bigint | undefined {
+  try {
+    return statSync(file, { bigint: true }).ino;
+  } catch {
+    return undefined;
+  }
 }
 
 function newestOf(backupDir: string, name: 'own' | 'demo'): string | null {

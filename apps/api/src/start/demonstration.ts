@@ -5,6 +5,7 @@ import type { Config } from '../config.ts';
 import { type MovableClock, movableClock } from '../context.ts';
 import { migrate } from '../db/migrate.ts';
 import { openStore } from '../db/open.ts';
+import { STORE_TAILS } from '../db/open-note.ts';
 import { backupDirOf, fileOf } from './data-dir.ts';
 
 export type MakeDemo = (app: FastifyInstance, options: { readonly clock: MovableClock }) => Promise<void>;
@@ -35,7 +36,7 @@ export async function ensureDemo(config: Config, migrationsDir: string, now: Dat
     store.sqlite.close();
   }
   // The old one goes only now that the new one is whole.
-  for (const rest of [file, `${file}-wal`, `${file}-shm`]) rmSync(rest, { force: true });
+  for (const tail of STORE_TAILS) rmSync(file + tail, { force: true });
   renameSync(part, file);
   return true;
 }

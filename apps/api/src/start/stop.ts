@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify';
+import { closeInOrder } from '../db/open-note.ts';
 import type { Store } from '../db/store.ts';
 import type { Lock } from './lock.ts';
 
@@ -17,8 +18,7 @@ export async function stop({ app, store, lock }: Running): Promise<void> {
   app.events.close();
   await app.drain.stop(LONGEST_MS);
   await app.close();
-  store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
-  store.sqlite.close();
+  closeInOrder(store);
   lock.release();
 }
 

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { migrate, refuseNewerSchema } from '../migrate.ts';
 import { openStore } from '../open.ts';
+import { closeInOrder, STORE_TAILS } from '../open-note.ts';
 import { insertAudit } from '../repositories/audit.ts';
 import { write } from '../store.ts';
 import { differences, type StoreFacts } from './facts.ts';
@@ -114,13 +115,11 @@ function setAside(file: string, copyDir: string, now: Date): string | null {
   mkdirSync(copyDir, { recursive: true });
   const before = join(copyDir, `before-restore-${stampOf(now)}.db`);
   try {
-    const store = openStore({ file });
-    store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
-    store.sqlite.close();
+    closeInOrder(openStore({ file }));
   } catch {
     // It may be the very damage that the restore is for; then its files are kept as they are.
   }
-  for (const tail of ['', '-wal', '-shm']) if (existsSync(file + tail)) renameSync(file + tail, before + tail);
+  for (const tail of STORE_TAILS) if (existsSync(file + tail)) renameSync(file + tail, before + tail);
   return before;
 }
 

@@ -4,6 +4,7 @@ import { dirname } from 'node:path';
 import { soundFacts, syncToDisk } from '../../db/keep/verify.ts';
 import { migrate, readMigrations } from '../../db/migrate.ts';
 import { openStore } from '../../db/open.ts';
+import { closeInOrder, STORE_TAILS } from '../../db/open-note.ts';
 import { insertAudit } from '../../db/repositories/audit.ts';
 import { findProgramme } from '../../db/repositories/programme.ts';
 import { type Store, write } from '../../db/store.ts';
@@ -61,10 +62,8 @@ export async function bringBack(options: BringBackOptions): Promise<ExportHead> 
   }
 }
 
-const TAILS = ['', '-wal', '-shm'] as const;
-
 function clear(part: string, photoPart: string): void {
-  for (const tail of TAILS) rmSync(part + tail, { force: true });
+  for (const tail of STORE_TAILS) rmSync(part + tail, { force: true });
   rmSync(photoPart, { recursive: true, force: true });
 }
 
@@ -76,7 +75,7 @@ function refuseBegun(file: string): void {
     if (known !== undefined && findProgramme(store) !== undefined)
       throw refuseFile('A programme has begun here already; an export goes into an empty one only: choose another DATA_DIR.');
   } finally {
-    store.sqlite.close();
+    closeInOrder(store);
   }
 }
 
@@ -97,7 +96,7 @@ function noteReturn(store: Store, now: Date, head: ExportHead): void {
 
 function putInPlace(part: string, file: string, photoPart: string, photoDir: string): void {
   // Only an empty store and its empty folder can be there: refuseBegun() looked.
-  for (const tail of TAILS) rmSync(file + tail, { force: true });
+  for (const tail of STORE_TAILS) rmSync(file + tail, { force: true });
   rmSync(photoDir, { recursive: true, force: true });
   syncToDisk(part);
   renameSync(photoPart, photoDir);
