@@ -15,8 +15,8 @@ describe('the table of criteria', () => {
   });
 
   it('finds names in every kind of quotes, also of tables', () => {
-    const text = `test('C1: one', () => {}); it.each([[1, (2)]])("C2: it's %i", f); describe(\`C3: \${n}\`, f); it('isn\\'t', f);`;
-    expect(namesIn(text)).toEqual(['C1: one', "C2: it's %i", `C3: $\{n}`, "isn\\'t"]);
+    const text = `test('C1: one', () => {}); it.each([[1, (2)]])("C2: it's %i", f); describe(\`C3: \${n}\`, f); it('isn\\'t', f); test.each(titled(routes))('C4: all', f);`;
+    expect(namesIn(text)).toEqual(['C1: one', "C2: it's %i", `C3: $\{n}`, "isn\\'t", 'C4: all']);
   });
 
   it('says of a criterion without a test that it has none, and gives the day of a long run', () => {

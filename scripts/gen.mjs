@@ -4,6 +4,7 @@ import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { criteriaText } from './gen/criteria.mjs';
 import { catalogueText } from './gen/materials.mjs';
+import { licencesText, sbomText } from './gen/packages.mjs';
 import { referencePages } from './gen/reference.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -14,6 +15,11 @@ const TABLES = [
     path: 'packages/domain/src/materials/catalogue.gen.ts',
     make: () => catalogueText(read('shared/materials.csv'), read('shared/decay-rates.csv'), read('shared/material-decay.csv')),
   },
+];
+
+const PACKAGES = [
+  { path: 'docs/reference/sbom.json', make: () => sbomText(read('package-lock.json'), JSON.parse(read('package.json')).version) },
+  { path: 'docs/reference/licences.md', make: () => licencesText(read('package-lock.json')) },
 ];
 
 /** Read from tests, so after everything else. */
@@ -42,7 +48,9 @@ const staleOf = (generated) =>
   });
 
 // The reference reads what the tables make, so it comes after them.
-const stale = [...staleOf(TABLES), ...staleOf(await referencePages()), ...staleOf(FROM_TESTS)].map(({ path }) => path);
+const stale = [...staleOf(TABLES), ...staleOf(await referencePages()), ...staleOf(PACKAGES), ...staleOf(FROM_TESTS)].map(
+  ({ path }) => path,
+);
 
 if (check && stale.length > 0) {
   console.error(`Stale, run npm run gen: ${stale.join(', ')}`);

@@ -1,6 +1,7 @@
 import { ROUTES, type RouteName, type RouteSpec } from '@middenry/contract';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { type Answer, PASSWORD, type PersonKey } from '../cast.ts';
+import { headerFaults } from './access/headers.ts';
 import { matrix } from './access/matrix.ts';
 import { prepare, type Sample } from './hostile/sample.ts';
 import { samples } from './hostile/samples.ts';
@@ -59,7 +60,7 @@ describe.each(routes.map((spec) => [`${spec.method} ${spec.path}`, spec] as cons
   // One stage for the four: the first three change nothing, and say so.
   beforeAll(open);
 
-  it('keeps out who may not, and changes nothing for them', async () => {
+  it('E10: keeps out who may not, and changes nothing for them', async () => {
     const before = fingerprint(stage.cast.store);
     const row = matrix[spec.name as RouteName];
     const outsiders = columns.filter((_who, at) => row[at] === 'none');
@@ -76,7 +77,7 @@ describe.each(routes.map((spec) => [`${spec.method} ${spec.path}`, spec] as cons
     expect(asNobody || fingerprint(stage.cast.store) === before).toBe(true);
   });
 
-  it('shows what is not theirs as if it were not there', async () => {
+  it('E11: shows what is not theirs as if it were not there', async () => {
     const before = fingerprint(stage.cast.store);
     const foreign = sampleOf(spec).notTheirs ?? [];
     const knowsOwn = matrix[spec.name as RouteName].includes('own') && spec.own !== 'nothing';
@@ -89,10 +90,11 @@ describe.each(routes.map((spec) => [`${spec.method} ${spec.path}`, spec] as cons
     expect(fingerprint(stage.cast.store)).toBe(before);
   });
 
-  it('answers a coordinator', async () => {
+  it('E9: answers a coordinator, with every header that an answer must have and none that tells too much', async () => {
     const sample = sampleOf(spec);
     await prepare(stage, sample, 'coordinator');
     const answer = await send(spec, 'coordinator', sample);
     expect([answer.status, answer.text]).toEqual([spec.status, answer.text]);
+    expect(headerFaults(answer.headers, answer.text !== '')).toEqual([]);
   });
 });

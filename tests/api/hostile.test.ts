@@ -102,14 +102,14 @@ test.each(titled(routes))('%s takes a good request', async (_, spec) => {
   expect([answer.status, answer.status === spec.status ? '' : answer.text]).toEqual([spec.status, '']);
 });
 
-test.each(titled(withInput))('%s refuses each spoilt request in words and changes nothing', async (_, spec) => {
+test.each(titled(withInput))('E16: %s refuses each spoilt request in words and changes nothing', async (_, spec) => {
   const sample = sampleOf(spec, stage);
   const bodies = badBodies(spec, sample).map(({ name, value }) => [name, { ...sample, body: value }] as const);
   const urls = [...badUrls(sample), ...badQueries(spec, sample)].map(([name, url]) => [name, { ...sample, url }] as const);
   expect(await unrefused(spec.method, [...bodies, ...urls])).toEqual([]);
 });
 
-test.each(titled(withOwners))('%s shows nobody what is not theirs, and lets them change none of it', async (_, spec) => {
+test.each(titled(withOwners))('E11: %s shows nobody what is not theirs, and lets them change none of it', async (_, spec) => {
   const others = (sampleOf(spec, stage).notTheirs ?? []).map((other, index) => [`not theirs ${index + 1}`, other] as const);
   expect(others.length).toBeGreaterThan(0);
   expect(await unrefused(spec.method, others)).toEqual([]);

@@ -176,6 +176,36 @@ describe('other lists', () => {
     expect((await send(Buffer.concat(pieces))).body.code).toBe('sheet-unreadable');
   });
 
+  it('G11: a workbook that points at a file of this machine is shown nothing of it', async () => {
+    const sheet = `<?xml version="1.0"?><!DOCTYPE w [<!ENTITY e SYSTEM "file://${cast.dir}/cast.db"><!ENTITY n "Seen inside">]>
+      <worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>
+      <row r="1"><c r="A1" t="inlineStr"><is><t>Date</t></is></c><c r="B1" t="inlineStr"><is><t>Bin</t></is></c></row>
+      <row r="2"><c r="A2" t="inlineStr"><is><t>&e;</t></is></c><c r="B2" t="inlineStr"><is><t>&n;</t></is></c></row>
+      </sheetData></worksheet>`;
+    const main = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
+    const zip = new yazl.ZipFile();
+    zip.addBuffer(Buffer.from(sheet), 'xl/worksheets/sheet1.xml');
+    zip.addBuffer(
+      Buffer.from(
+        `<workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="${main}"><sheets><sheet name="S" sheetId="1" r:id="r1"/></sheets></workbook>`,
+      ),
+      'xl/workbook.xml',
+    );
+    zip.addBuffer(
+      Buffer.from(
+        `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="${main}/worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
+      ),
+      'xl/_rels/workbook.xml.rels',
+    );
+    zip.end();
+    const pieces: Buffer[] = [];
+    for await (const piece of zip.outputStream) pieces.push(piece as Buffer);
+    const answer = await send(Buffer.concat(pieces));
+    expect(answer.status).toBeLessThan(500);
+    expect(answer.text).not.toMatch(/SQLite format|Seen inside/);
+    if (answer.status < 300) await call('DELETE', `/api/imports/${answer.body.id}`);
+  });
+
   it('is for coordinators, and names no site that is not there', async () => {
     const shown = await send(`Name,Date,Hours,Site\n${PEOPLE.volunteer.name},2026-07-25,1,Nowhere\n`, 'hours');
     expect(shown.body.questions).toEqual([{ ask: 'name', field: 'site', name: 'nowhere', shown: 'Nowhere', rows: 1 }]);

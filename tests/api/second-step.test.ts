@@ -31,6 +31,27 @@ describe('password and second step', () => {
     expect(secret).toMatch(/^\$argon2id\$v=19\$m=19456,t=2,p=1\$/);
   });
 
+  it.each([
+    ['a word of the lists, twice', 'passwordpassword'],
+    ['keys side by side', 'qwertyuiopasdfgh'],
+    ['one letter', 'aaaaaaaaaaaaaaa'],
+    ['figures in a row', '123456789012345'],
+    ['its owner twice', 'IngridHallowayIngridHalloway'],
+    ['this program', 'middenrymiddenry1'],
+  ])('E2: is not %s', async (_what, password) => {
+    const answer = await cast.call('owner', 'PUT', '/api/password', { password });
+    expect([answer.status, answer.body.code]).toEqual([422, 'password-guessable']);
+  });
+
+  it('E2: is any sixty-four characters that nobody would try, spaces and other alphabets too, exactly as they were typed', async () => {
+    const password = 'Лопата  és заступ, tres cubos azules & 7 Würmer in der nassen Er';
+    expect(password).toHaveLength(64);
+    expect((await cast.call('owner', 'PUT', '/api/password', { password })).status).toBe(204);
+    expect((await signIn({ password: password.toLowerCase() })).status).toBe(401);
+    expect((await signIn({ password: password.slice(0, -1) })).status).toBe(401);
+    expect((await signIn({ password })).status).toBe(201);
+  });
+
   it('E2: is hashed anew at the next sign-in when it was hashed more cheaply than today, and opens as before', async () => {
     await withPassword();
     const cheap = await hash(PASSWORD, { algorithm: 2, memoryCost: 8192, timeCost: 1, parallelism: 1 });

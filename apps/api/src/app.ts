@@ -74,7 +74,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     forceCloseConnections: true,
     trustProxy: config.trustedProxy.length > 0 ? [...config.trustedProxy] : false,
     genReqId: incidentCode,
-    frameworkErrors: answerUnreadable,
+    frameworkErrors: answerUnreadable(config),
     routerOptions: { ignoreTrailingSlash: true, maxParamLength: 200 },
     ...logOptions(options.log, config.log),
   });

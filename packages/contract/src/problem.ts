@@ -18,6 +18,7 @@ export const ERROR_CODES = [
   'second-step-first', // a coordinator without an authenticator may set one up, and nothing else
   'code-wrong',
   'code-spent',
+  'password-guessable',
   'not-allowed',
   'not-found',
   'cross-site',

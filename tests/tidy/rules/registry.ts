@@ -1,5 +1,6 @@
 import type { TidyRule } from '../rule.ts';
 import { arrowsRule } from './arrows.ts';
+import { dangerRule } from './danger.ts';
 import { honestTestsRule } from './honest-tests.ts';
 import { namesRule } from './names.ts';
 import { sizeRule } from './size.ts';
@@ -19,5 +20,6 @@ export const rules: readonly TidyRule[] = [
   dayRule,
   pureRule,
   sqlRule,
+  dangerRule,
   honestTestsRule,
 ];

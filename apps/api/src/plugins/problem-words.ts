@@ -29,6 +29,11 @@ export const PROBLEMS = {
   'second-step': { status: 401, title: 'Second step', detail: 'Send the code of your authenticator or a recovery code too.' },
   'second-step-first': { status: 403, title: 'Second step first', detail: 'Coordinators set up an authenticator before anything else.' },
   'code-wrong': { status: 422, title: 'Wrong code', detail: 'This code is not right.' },
+  'password-guessable': {
+    status: 422,
+    title: 'Password easy to guess',
+    detail: 'This password is among those tried first; take four or five words that have nothing to do with each other.',
+  },
   'code-spent': { status: 410, title: 'Code used up', detail: 'This code or link was used or has run out; ask for a new one.' },
   'not-allowed': { status: 403, title: 'Not allowed', detail: 'Your role may not do this.' },
   'not-found': { status: 404, title: 'Not there', detail: 'There is nothing here under this address.' },

@@ -1,7 +1,9 @@
 import type { ErrorCode, Problem } from '@middenry/contract';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { Config } from '../config.ts';
 import { isDamage, sqliteCodeOf } from '../db/fault.ts';
 import { Refusal, type RefusalExtra } from '../refusal.ts';
+import { NO_PAGE_POLICY, putCommonHeaders } from './headers.ts';
 import { PROBLEMS } from './problem-words.ts';
 
 const MEDIA_TYPE = 'application/problem+json; charset=utf-8';
@@ -18,8 +20,11 @@ export function answerProblems(app: FastifyInstance): void {
 }
 
 /** For faults met before any route is found, such as an address that cannot be read: no hook and no handler ever sees those. */
-export function answerUnreadable(_error: FastifyError, request: FastifyRequest, reply: FastifyReply): void {
-  sendProblem(request, reply, 'not-found');
+export function answerUnreadable(config: Config) {
+  return (_error: FastifyError, request: FastifyRequest, reply: FastifyReply): void => {
+    putCommonHeaders(reply, config);
+    sendProblem(request, reply, 'not-found');
+  };
 }
 
 export function problemOf(code: ErrorCode, requestId: string, extra: RefusalExtra = {}): Problem {
@@ -42,6 +47,7 @@ function sendProblem(request: FastifyRequest, reply: FastifyReply, code: ErrorCo
   const retryAfter = extra.retryAfterSeconds ?? (problem.status === 503 ? RETRY_SECONDS : undefined);
   if (retryAfter !== undefined) reply.header('retry-after', String(retryAfter));
   reply.header('cache-control', 'no-store');
+  reply.header('content-security-policy', NO_PAGE_POLICY);
   return reply.code(problem.status).type(MEDIA_TYPE).serializer(JSON.stringify).send(problem);
 }
 

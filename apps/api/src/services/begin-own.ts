@@ -6,7 +6,7 @@ import { write } from '../db/store.ts';
 import { Refusal, refuse, refuseField } from '../refusal.ts';
 import { insertBeginning } from './begin.ts';
 import { addBin } from './bins.ts';
-import { hashPassword } from './password.ts';
+import { hashNewPassword } from './new-password.ts';
 import { type StartedSession, startSession } from './session.ts';
 import { addSite, isTimeZone } from './sites.ts';
 
@@ -21,7 +21,7 @@ export async function beginOwn(context: Context, body: Setup): Promise<StartedSe
     throw refuse('code-spent', { detail: 'A programme has begun here already.' });
   setupCode.check(body.code);
   if (!isTimeZone(body.programme.timeZone)) throw refuseField('/programme/timeZone', 'must be a time zone like Europe/London');
-  const secret = await hashPassword(body.coordinator.password);
+  const secret = await hashNewPassword(body.coordinator.password, [body.coordinator.name, body.coordinator.email, body.programme.name]);
   return write(store, () => {
     // Hashing took a moment in which somebody else may have been quicker.
     if (findProgramme(store) !== undefined || !setupCode.isOpen()) throw refuse('code-spent');

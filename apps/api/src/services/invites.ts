@@ -13,7 +13,7 @@ import {
 import { findSite } from '../db/repositories/site.ts';
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
-import { hashPassword } from './password.ts';
+import { hashNewPassword } from './new-password.ts';
 import { makePerson, personOf } from './people.ts';
 import { programmeOf } from './programme.ts';
 import { hashOf, newToken } from './secret.ts';
@@ -106,7 +106,7 @@ export async function useInvite(context: Context, body: z.output<typeof InviteUs
   if (name === undefined) throw refuseField('/name', 'must be given');
   if (role === 'coordinator' && body.email === undefined) throw refuseField('/email', 'must be given');
   if (role === 'coordinator' && body.password === undefined) throw refuseField('/password', 'must be given');
-  const secret = role === 'coordinator' ? await hashPassword(body.password!) : null;
+  const secret = role === 'coordinator' ? await hashNewPassword(body.password!, [name, body.email]) : null;
   return write(context.store, () => {
     const invite = openInvite(context, body.token);
     const email = role === 'coordinator' ? body.email!.toLowerCase() : null;

@@ -3,7 +3,8 @@ import { deleteCredentials, insertCredential, listCredentials } from '../db/repo
 import { endOtherSessions } from '../db/repositories/session.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
-import { hashPassword, passwordMatches } from './password.ts';
+import { hashNewPassword } from './new-password.ts';
+import { passwordMatches } from './password.ts';
 
 interface Change {
   readonly current?: string | undefined;
@@ -15,7 +16,7 @@ export async function changePassword(context: Signed, { current, password }: Cha
   const { personId, sessionId } = context.who;
   const stored = listCredentials(context.store, personId, 'password')[0]?.secret ?? null;
   if (stored !== null && !(await passwordMatches(stored, current ?? ''))) throw refuse('wrong-sign-in');
-  const secret = await hashPassword(password);
+  const secret = await hashNewPassword(password, [context.who.name]);
   write(context.store, () => {
     const at = context.now.toISOString();
     deleteCredentials(context.store, personId, 'password');

@@ -19,8 +19,8 @@ import { findSite } from '../db/repositories/site.ts';
 import { type Store, write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { giveUpAllOf } from './leaving.ts';
+import { hashNewPassword } from './new-password.ts';
 import { once } from './once.ts';
-import { hashPassword } from './password.ts';
 
 export function personOf(store: Store, id: string): PersonRow {
   const person = findPerson(store, id);
@@ -39,7 +39,7 @@ export function listPeople(context: Signed): { items: Person[] } {
 export async function addPerson(context: Signed, body: z.output<typeof PersonNew>): Promise<Person> {
   const { password, ...rest } = body;
   // Hashing waits its turn and so cannot happen inside the transaction.
-  const secret = password === undefined ? null : await hashPassword(password);
+  const secret = password === undefined ? null : await hashNewPassword(password, [rest.name, rest.email]);
   return once(context, 'addPerson', body, {
     make: () => {
       const person = { ...rest, email: rest.email?.toLowerCase() ?? null, owner: false, disabled: false };

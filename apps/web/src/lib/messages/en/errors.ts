@@ -13,6 +13,7 @@ export type ErrorElsewhere =
   | 'second-step-first'
   | 'code-wrong'
   | 'code-spent'
+  | 'password-guessable'
   | 'not-in-demo'
   | 'sheet-unreadable'
   | 'answers-first'

@@ -7,6 +7,7 @@ const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
   'second-step': { what: 'One more step: your 6-digit code.', next: 'Type the code that your phone shows now.' },
   'second-step-first': { what: 'Your second step is not set up yet.', next: 'Set up an authenticator first; then everything is open.' },
   'code-wrong': { what: 'That code is not right.', next: 'Check it and type it again.' },
+  'password-guessable': { what: 'That password is easy to guess.', next: 'Take four or five words that do not belong together.' },
   'code-spent': { what: 'That code has been used or is too old.', next: 'Ask for a new one.' },
   'not-in-demo': { what: 'This cannot be done in the demonstration.', next: 'Start your own programme for that.' },
   'sheet-unreadable': { what: 'This is not a list that we can read.', next: 'Save it as CSV or XLSX and choose it again.' },

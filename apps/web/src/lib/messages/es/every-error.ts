@@ -8,6 +8,7 @@ const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
   'second-step': { what: 'Un paso más: tu código de 6 cifras.', next: 'Escribe el código que muestra ahora tu teléfono.' },
   'second-step-first': { what: 'Aún no tienes el segundo paso.', next: 'Prepara primero un autenticador; después se abre todo.' },
   'code-wrong': { what: 'Ese código no es correcto.', next: 'Revísalo y escríbelo otra vez.' },
+  'password-guessable': { what: 'Esa contraseña es fácil de adivinar.', next: 'Usa cuatro o cinco palabras que no vayan juntas.' },
   'code-spent': { what: 'Ese código ya se usó o es muy viejo.', next: 'Pide uno nuevo.' },
   'not-in-demo': { what: 'Esto no se puede hacer en la demostración.', next: 'Empieza tu propio programa para eso.' },
   'sheet-unreadable': { what: 'Esta no es una lista que podamos leer.', next: 'Guárdala como CSV o XLSX y elígela de nuevo.' },

@@ -1,0 +1,36 @@
+/** What a password must be before it is kept: long is seen to by the contract, here it is hard to guess (criteria E2). */
+import type { ZxcvbnFactory } from '@zxcvbn-ts/core';
+import { refuse } from '../refusal.ts';
+import { hashPassword } from './password.ts';
+
+/** The highest mark on the scale of Wheeler (2016): more than ten thousand million guesses. */
+const LEAST_SCORE = 4;
+/** So much must be left without what strangers know of somebody. */
+const LEAST_OWN_LENGTH = 8;
+/** What comes after makes no password easier to guess, and would only take time to look at. */
+const LOOKED_AT_LENGTH = 64;
+
+let estimator: Promise<ZxcvbnFactory> | undefined;
+
+/** The list of common passwords takes megabytes, and most processes never need it. */
+function loaded(): Promise<ZxcvbnFactory> {
+  estimator ??= Promise.all([import('@zxcvbn-ts/core'), import('@zxcvbn-ts/language-common')]).then(
+    ([{ ZxcvbnFactory: Factory }, { adjacencyGraphs, dictionary }]) =>
+      new Factory({ dictionary, graphs: adjacencyGraphs, maxLength: LOOKED_AT_LENGTH }),
+  );
+  return estimator;
+}
+
+/**
+ * The hash of a password that somebody chose.
+ *
+ * @param about What strangers know of this person: it counts as a word that anybody would try
+ * @throws {Refusal} password-guessable
+ */
+export async function hashNewPassword(password: string, about: readonly (string | null | undefined)[]): Promise<string> {
+  const known = ['middenry', ...about.flatMap((text) => (text ?? '').toLowerCase().split(/[\s@.]+/))].filter((word) => word.length > 2);
+  const own = known.reduce((rest, word) => rest.replaceAll(word, ''), password.toLowerCase());
+  const { score } = (await loaded()).check(password.slice(0, LOOKED_AT_LENGTH), known);
+  if (own.length < LEAST_OWN_LENGTH || score < LEAST_SCORE) throw refuse('password-guessable');
+  return hashPassword(password);
+}
