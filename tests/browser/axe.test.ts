@@ -2,7 +2,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { addDays } from '../../apps/web/src/lib/format/days.ts';
-import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk, walkIn } from './harness.ts';
 
 let server: Running;
 let browser: Browser;
@@ -165,6 +165,19 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/api-page',
   ],
 };
+/** One visitor of every kind, whose pages share what was fetched: the scripts of each page are read once for all. */
+const visitors = new Map<string, Promise<Walk>>();
+async function entered(as: string): Promise<Walk> {
+  const walk = await visit(browser, server.origin, { colorScheme: 'light', viewport: { width: 360, height: 640 } });
+  await signIn(walk, as);
+  return walk;
+}
+async function pageOf(as: string): Promise<Walk> {
+  const visitor = visitors.get(as) ?? entered(as);
+  visitors.set(as, visitor);
+  return walkIn((await visitor).context, server.origin);
+}
+
 const real = (path: string) => path.replace(/:(\w+)/, (_, name: string) => places[name]!);
 const CASES = Object.entries(PAGES).flatMap(([who, paths]) => paths.map((path) => [who, path] as const));
 
@@ -177,8 +190,7 @@ const isOnDark = (path: string): boolean => process.env.PROOF === 'long' || ON_D
 
 // Two at once: while one page is drawn, another is read.
 test.concurrent.for(CASES)('%s at %s, on its papers', async ([who, path], { expect }) => {
-  const walk = await visit(browser, server.origin, { colorScheme: 'light', viewport: { width: 360, height: 640 } });
-  await signIn(walk, who);
+  const walk = await pageOf(who);
   await walk.page.goto(real(path), { waitUntil: 'load' });
   const found = { light: await axeFaults(walk.page), dark: [] as string[] };
   for (const width of [320, 768, 1440, 360]) {

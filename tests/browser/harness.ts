@@ -57,11 +57,17 @@ export async function visit(browser: Browser, origin: string, options: BrowserCo
     viewport: { width: 1440, height: 900 },
     ...options,
   });
+  const walk = await walkIn(context, origin, { scripts: options.javaScriptEnabled !== false });
+  return { ...walk, close: () => context.close() };
+}
+
+/** One more page of somebody who is here already: what scripts were fetched are fetched no more. Closing it leaves the others open. */
+export async function walkIn(context: BrowserContext, origin: string, { scripts = true } = {}): Promise<Walk> {
   const page = await context.newPage();
-  if (options.javaScriptEnabled !== false) waitForScripts(page);
+  if (scripts) waitForScripts(page);
   const strangers: string[] = [];
   const complaints: string[] = [];
-  context.on('request', (request) => {
+  page.on('request', (request) => {
     const url = request.url();
     if (!url.startsWith(origin) && !/^(data|blob|about):/.test(url)) strangers.push(url);
   });
@@ -69,7 +75,7 @@ export async function visit(browser: Browser, origin: string, options: BrowserCo
     if (message.type() === 'error') complaints.push(`${page.url()}: ${message.text()}`);
   });
   page.on('pageerror', (error) => complaints.push(`${page.url()}: ${error.message}`));
-  return { page, context, strangers, complaints, close: () => context.close() };
+  return { page, context, strangers, complaints, close: () => page.close() };
 }
 
 /** One line for each thing that axe finds, so that a failure can be read; `colours` asks only what another theme can change. */
