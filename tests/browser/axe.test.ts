@@ -91,6 +91,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/sign-in/code',
     '/sign-in/pupil',
     '/erased',
+    '/privacy',
     '/setup',
     '/no-such-page',
     '/reply/no-token-that-there-ever-was',

@@ -26,6 +26,7 @@ import { photoRoutes } from './resources/photo.ts';
 import { placeRoutes } from './resources/place.ts';
 import { placesRoutes } from './resources/places.ts';
 import { pocketRoutes } from './resources/pocket.ts';
+import { privacyRoutes } from './resources/privacy.ts';
 import { proposalRoutes } from './resources/proposal.ts';
 import { publishedSeasonRoutes } from './resources/published-season.ts';
 import { pupilGroupRoutes } from './resources/pupil-group.ts';
@@ -77,6 +78,7 @@ export * from './resources/photo.ts';
 export * from './resources/place.ts';
 export * from './resources/places.ts';
 export * from './resources/pocket.ts';
+export * from './resources/privacy.ts';
 export * from './resources/proposal.ts';
 export * from './resources/published-season.ts';
 export * from './resources/pupil-group.ts';
@@ -117,6 +119,7 @@ export const ROUTES = [
   ...stuffRoutes,
   ...peopleRoutes,
   ...ownDataRoutes,
+  ...privacyRoutes,
   ...availabilityRoutes,
   ...rotaRoutes,
   ...shiftRoutes,

@@ -127,6 +127,7 @@ export const matrix: Readonly<Record<RouteName, Row>> = {
   putAirReadings: leads,
   listPeople: coordinators,
   addPerson: coordinators,
+  readPrivacy: everyone,
   readPersonData: ownPlace,
   eraseMe: adults,
   erasePerson: coordinators,

@@ -4,6 +4,7 @@ import { password, withoutTotp } from './entrance-samples.ts';
 import type { Make } from './sample.ts';
 
 export const ownDataSamples = {
+  readPrivacy: () => ({ who: null, url: '/api/privacy' }),
   readPersonData: () => ({
     who: 'volunteer',
     url: `/api/people/${PEOPLE.volunteer.id}/data.zip`,

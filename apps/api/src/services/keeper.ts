@@ -1,9 +1,9 @@
 import { existsSync, readFileSync, statfsSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Clock } from '../context.ts';
-import { type BackupFile, dropOldBackups, listBackups, makeBackup } from '../db/keep/backup.ts';
+import { BACKUP_DAYS, type BackupFile, dropOldBackups, listBackups, makeBackup } from '../db/keep/backup.ts';
 import { drill } from '../db/keep/restore.ts';
-import { clearAway } from '../db/keep/retention.ts';
+import { clearAway, daysBefore } from '../db/keep/retention.ts';
 import { lastAuditId } from '../db/repositories/audit.ts';
 import { lastChangeId } from '../db/repositories/change.ts';
 import type { Store } from '../db/store.ts';
@@ -95,9 +95,13 @@ export function keeperOf(options: KeeperOptions): Keeper {
     // A copy of a damaged store would only push the sound ones out.
     if (options.soundness !== undefined && options.soundness.damage() !== null) return did;
     const newest = listBackups(dir, name)[0];
-    if (options.hourly && isChanged(newest) && (newest === undefined || hoursSince(newest.manifest.madeAt) >= 1)) {
+    const cleared = clearAway(store, clock.now());
+    if (cleared > 0) did.push(`cleared ${cleared} old rows away`);
+    // A quiet programme is copied once a month too, or its last copies would grow old with what is no longer kept.
+    const ageHours = newest === undefined ? Number.POSITIVE_INFINITY : hoursSince(newest.manifest.madeAt);
+    if (options.hourly && (isChanged(newest) ? ageHours >= 1 : ageHours >= DRILL_DAYS * DAY_HOURS)) {
       did.push(`backed up to ${(await backUp('hourly')).file}`);
-      did.push(...dropOldBackups(dir, name).map((file) => `dropped ${file}`));
+      did.push(...dropOldBackups(dir, name, daysBefore(clock.now(), BACKUP_DAYS)).map((file) => `dropped ${file}`));
     }
     const last = readDrill();
     const backup = listBackups(dir, name)[0];
@@ -106,8 +110,6 @@ export function keeperOf(options: KeeperOptions): Keeper {
       writeFileSync(drillFile, JSON.stringify(result));
       did.push(`drill: ${result.words}`);
     }
-    const cleared = clearAway(store, clock.now());
-    if (cleared > 0) did.push(`cleared ${cleared} old rows away`);
     return did;
   };
   return {

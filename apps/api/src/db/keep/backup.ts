@@ -105,9 +105,14 @@ function weekOf(at: string): string {
   return day.toISOString().slice(0, 10);
 }
 
-export function dropOldBackups(dir: string, name: 'own' | 'demo'): readonly string[] {
+/** Whoever was erased stands in no copy for longer than this (criteria C26). */
+export const BACKUP_DAYS = 90;
+
+/** @param notBefore An instant; older copies go too, but never the newest. Left out: only what `kept` lets go. */
+export function dropOldBackups(dir: string, name: 'own' | 'demo', notBefore = ''): readonly string[] {
   const backups = listBackups(dir, name);
-  const stays = kept(backups);
+  const young = backups.filter(({ manifest }, at) => at === 0 || manifest.madeAt >= notBefore);
+  const stays = kept(young);
   const dropped = backups.filter(({ file }) => !stays.has(file));
   for (const { file } of dropped) for (const one of [file, manifestOf(file)]) rmSync(one, { force: true });
   const known = backups.filter(({ file }) => stays.has(file)).flatMap(({ manifest }) => manifest.photos ?? []);

@@ -46,6 +46,7 @@ export const FAR_CALLS = {
   readSeasonPdf: 'GET /api/season.pdf',
   readSeasonWeeks: 'GET /api/season-weeks',
   readPersonData: 'GET /api/people/:id/data.zip',
+  readPrivacy: 'GET /api/privacy',
   eraseMe: 'POST /api/me/erased',
   erasePerson: 'DELETE /api/people/:id',
   readExport: 'GET /api/export.zip',

@@ -41,6 +41,7 @@ export const paths = {
   me: '/me',
   eraseMe: '/me/erase',
   erased: '/erased',
+  privacy: '/privacy',
   eraseOther: (person: string) => `/people/erase?person=${person}`,
   dataOf: (person: string) => `/api/people/${person}/data.zip`,
   when: (person?: string) => `/me/when${person === undefined ? '' : `?person=${person}`}`,

@@ -12,6 +12,7 @@ import { madeUpWords } from './made-up.ts';
 import { mailing } from './mailing.ts';
 import { ownDataWords } from './own-data.ts';
 import { printing } from './printing.ts';
+import { privacyWords } from './privacy.ts';
 import { reasoning } from './reasoning.ts';
 import { seasons } from './seasons.ts';
 import { sighting } from './sighting.ts';
@@ -47,4 +48,5 @@ export const others = {
   ...sighting,
   ...castingsWords,
   ...ownDataWords,
+  ...privacyWords,
 } as const;

@@ -13,6 +13,7 @@ import { madeUpWords } from './made-up.ts';
 import { mailing } from './mailing.ts';
 import { ownDataWords } from './own-data.ts';
 import { printing } from './printing.ts';
+import { privacyWords } from './privacy.ts';
 import { reasoning } from './reasoning.ts';
 import { seasons } from './seasons.ts';
 import { sighting } from './sighting.ts';
@@ -48,4 +49,5 @@ export const others = {
   ...sighting,
   ...castingsWords,
   ...ownDataWords,
+  ...privacyWords,
 } satisfies ForOthers;
