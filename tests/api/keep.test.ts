@@ -180,7 +180,8 @@ describe('clearAway()', () => {
     clearAway(cast.store, new Date('2026-12-20T10:00:00Z'));
     expect([rows('invite'), rows('sign_in_session')! > 0]).toEqual([1, true]);
     clearAway(cast.store, new Date('2028-01-01T10:00:00Z'));
-    expect([rows('invite'), rows('sign_in_session'), rows('audit'), rows('applied_client_id')]).toEqual([0, 0, 0, 0]);
+    expect([rows('invite'), rows('sign_in_session'), rows('audit'), rows('applied_client_id')]).toEqual([0, 0, 1, 0]);
+    expect(cast.store.sqlite.prepare('SELECT action FROM audit').pluck().all()).toEqual(['pupil-erased']);
     expect(rows('person')).toBe(Object.keys(PEOPLE).length);
   });
 });

@@ -190,7 +190,7 @@ const ON_DARK_TOO = [
 const isOnDark = (path: string): boolean => process.env.PROOF === 'long' || ON_DARK_TOO.includes(path);
 
 // Two at once: while one page is drawn, another is read.
-test.concurrent.for(CASES)('%s at %s, on its papers', async ([who, path], { expect }) => {
+test.concurrent.for(CASES)('%s at %s, on its papers (C30)', async ([who, path], { expect }) => {
   const walk = await pageOf(who);
   await walk.page.goto(real(path), { waitUntil: 'load' });
   const found = { light: await axeFaults(walk.page), dark: [] as string[] };

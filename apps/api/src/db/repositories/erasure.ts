@@ -21,7 +21,7 @@ const ABOUT_THEM = [
 export function erasePerson(store: Store, id: string, at: string): void {
   for (const text of ABOUT_THEM) store.sql(text).run(id);
   // Kept without its device's name until it would have gone anyway: so their phone can be told why nothing is taken any more.
-  store.sql("UPDATE sign_in_session SET ended_at = ifnull(ended_at, ?), label = '' WHERE person_id = ?").run(at, id);
+  store.sql("UPDATE sign_in_session SET ended_at = ifnull(ended_at, min(?, expires_at)), label = '' WHERE person_id = ?").run(at, id);
   store
     .sql('UPDATE person SET name = NULL, email = NULL, disabled = 1, owner = 0, cleared_at = NULL, erased_at = ? WHERE id = ?')
     .run(at, id);
