@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { BACKUP_DAYS, listBackups } from '../../apps/api/src/db/keep/backup.ts';
 import { RETENTION } from '../../apps/api/src/db/keep/retention.ts';
+import { addDays } from '../../apps/api/src/services/local-time.ts';
 import { BINS, type Cast, freshId, openCast, PEOPLE, SITES } from '../cast.ts';
 import { makeSheetImport } from './hostile/import-samples.ts';
 
@@ -65,7 +66,7 @@ describe('C26: 400 days in which nobody does anything', () => {
   const put = (sql: string, ...values: unknown[]) => cast.store.sqlite.prepare(sql).run(...values);
   const count = (sql: string) => Number(cast.store.sqlite.prepare(sql).pluck().get());
   const START = '2026-11-25T10:00:00.000Z';
-  const dayAfter = (days: number) => new Date(Date.parse(START) + days * 86_400_000);
+  const dayAfter = (days: number) => new Date(`${addDays(START.slice(0, 10), days)}${START.slice(10)}`);
 
   /** One of everything that is only kept for a time. */
   async function putAll(): Promise<void> {
