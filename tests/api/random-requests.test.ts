@@ -24,7 +24,7 @@ const request = fc.record({
   body: fc.option(fc.jsonValue({ maxDepth: 6 }), { nil: undefined }),
 });
 
-test('F19: random requests get an answer below 500, in words where it is a refusal', async () => {
+test('F19, E16: random requests get an answer below 500, in words where it is a refusal', async () => {
   const faults: string[] = [];
   for (const one of fc.sample(request, { numRuns: REQUESTS, seed: 20261125 })) {
     const answer = await cast.call(one.who, one.method, one.url, one.body);
