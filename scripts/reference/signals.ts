@@ -8,7 +8,6 @@ function signalText(signal: Signal): string {
   const thresholds = Object.entries({ ...signal.thresholds, 'dead band': signal.deadBand });
   return [
     `## ${signal.id}`,
-    `${signal.meaning} **Cause:** ${signal.cause} **Leads to:** ${signal.consequence} **Do:** ${signal.action}`,
     markdownTable(
       ['Kind', 'Priority', 'Who sees to it', 'Within', 'Must hold for', 'Remedies', 'Cautions'],
       [
@@ -33,6 +32,6 @@ function signalText(signal: Signal): string {
 export const signalsPage: ReferencePage = {
   file: 'signals.md',
   title: 'Signals',
-  about: `What Middenry looks out for, with its limits and where they come from. Made from \`packages/domain/src/signals\`. Remedies known: ${REMEDY_IDS.join(', ')}.`,
+  about: `What Middenry looks out for, with its limits and where they come from. Made from \`packages/domain/src/signals\`. What causes each, what it leads to and what to do then stands on the page “What the flags mean”, in each language. Remedies known: ${REMEDY_IDS.join(', ')}.`,
   body: () => Object.values(SIGNALS).map(signalText).join('\n\n'),
 };

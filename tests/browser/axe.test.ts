@@ -147,6 +147,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/sites/:site',
     '/materials',
     '/castings',
+    '/flags',
     '/programme',
     '/keep',
     '/status',

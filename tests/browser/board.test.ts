@@ -6,7 +6,7 @@ import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
 import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 import { madeBoard } from './made-board.ts';
 import { targetsOf, tooSmall } from './measure.ts';
-import { contrast, luminanceTo, readPicture } from './pixels.ts';
+import { drawn } from './pixels.ts';
 
 let server: Running;
 let browser: Browser;
@@ -262,16 +262,6 @@ test('every task of the board can be done by keys alone, and what holds the focu
   await page.keyboard.press('Enter');
   await page.getByText('Nothing is put aside.').waitFor();
 });
-
-/** How many pixels of it stand out from its ground by so much. */
-async function drawn(one: Locator, by: number): Promise<number> {
-  const picture = await readPicture(await one.screenshot());
-  const ground = luminanceTo('grey', picture.at(0, 0));
-  let count = 0;
-  for (let y = 0; y < picture.height; y += 1)
-    for (let x = 0; x < picture.width; x += 1) if (contrast(luminanceTo('grey', picture.at(x, y)), ground) >= by) count += 1;
-  return count;
-}
 
 test('A4, A11: with forced colours each mark and code still stands out, and nothing on the board moves by itself', async () => {
   await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });

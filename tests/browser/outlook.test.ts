@@ -3,6 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
 import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { drawn } from './pixels.ts';
 
 interface Told {
   readonly id: string;
@@ -108,6 +109,56 @@ test('where there is doubt a page names the one look that takes most of it away'
     await page.emulateMedia({ colorScheme });
     expect(await axeFaults(page)).toEqual([]);
   }
+});
+
+test('A14, A17, A18: by keys alone a flag is explained on the bin page, seen, put aside and taken up again', async () => {
+  const { page } = walk;
+  const bin = (await read('/api/board')).bins.find(({ band }: Told) => band === 'act');
+  await page.goto(`/bins/${bin.id}`, { waitUntil: 'load' });
+  const flag = page.locator('.with-flag').first();
+  await flag.locator('.flag-say summary').focus();
+  await page.keyboard.press('Enter');
+  await flag.getByRole('button', { name: 'I have seen it' }).focus();
+  await page.keyboard.press('Enter');
+  await flag.getByText(/^Seen by .+ today, \d\d:\d\d/).waitFor();
+  await flag.getByLabel('Why put it aside?').focus();
+  await page.keyboard.type('A fan is on its way');
+  await page.keyboard.press('Enter');
+  await flag.getByText(/^Put aside by .+ until /).waitFor();
+  expect(await axeFaults(page)).toEqual([]);
+  // The mark stays as it is: only the list lets the bin rest.
+  expect(await page.locator('.stake').getAttribute('class')).toContain('is-act');
+  await flag.getByRole('button', { name: /Take it up again/ }).focus();
+  await page.keyboard.press('Enter');
+  await flag.getByText(/^Put aside by/).waitFor({ state: 'detached' });
+  expect(new URL(page.url()).pathname).toBe(`/bins/${bin.id}`);
+  await flag.getByRole('link', { name: /^What this means/ }).focus();
+  await page.keyboard.press('Enter');
+  await page.waitForURL(/\/flags#[a-z-]+$/);
+  const told = await page.locator(`[id="${new URL(page.url()).hash.slice(1)}"]`).textContent();
+  for (const part of ['Why', 'Leads to', 'What to do', 'How soon', 'Who', 'Said from', 'Over ', 'First so for'])
+    expect(told).toContain(part);
+  expect(await page.locator('.leaf').count()).toBe(12);
+  await page.setViewportSize({ width: 360, height: 740 });
+  expect([await axeFaults(page), await sidewaysPx(page)]).toEqual([[], 0]);
+  await page.setViewportSize({ width: 1440, height: 900 });
+});
+
+test('A4, A11: with forced colours the mark, the fan and the drawing still stand out, and with less motion nothing moves', async () => {
+  const { page } = walk;
+  const bin = (await read('/api/board')).bins.find(({ band }: Told) => band === 'act');
+  await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce', colorScheme: 'dark' });
+  await page.goto(`/bins/${bin.id}`, { waitUntil: 'load' });
+  await page.locator('#history canvas').scrollIntoViewIfNeeded();
+  expect(await page.evaluate(() => document.getAnimations().length)).toBe(0);
+  for (const [what, by, least] of [
+    ['.state .mark', 3, 5],
+    ['#history canvas', 3, 500],
+    ['.above svg', 3, 500],
+    ['.helps .pic svg', 3, 20],
+  ] as const)
+    expect(await drawn(page.locator(what).first(), by), what).toBeGreaterThan(least);
+  await page.emulateMedia({ forcedColors: 'none', reducedMotion: 'no-preference', colorScheme: 'light' });
 });
 
 test('A20: with letters twice as large nothing runs out of the page sideways', async () => {

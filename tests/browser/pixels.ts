@@ -1,4 +1,5 @@
 /** Colours of a picture of a page, as an eye meets them: chroma in OKLCH, contrast, and what colour-blind eyes make of both. */
+import type { Locator } from 'playwright-core';
 import sharp from 'sharp';
 
 export interface Picture {
@@ -44,3 +45,13 @@ export function luminanceTo(eye: Eye, rgb: Rgb): number {
 }
 
 export const contrast = (a: number, b: number): number => (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+
+/** How many pixels of it stand out from its ground, the colour of its corner, by so much. */
+export async function drawn(one: Locator, by: number): Promise<number> {
+  const picture = await readPicture(await one.screenshot());
+  const ground = luminanceTo('grey', picture.at(0, 0));
+  let count = 0;
+  for (let y = 0; y < picture.height; y += 1)
+    for (let x = 0; x < picture.width; x += 1) if (contrast(luminanceTo('grey', picture.at(x, y)), ground) >= by) count += 1;
+  return count;
+}

@@ -75,6 +75,7 @@ describe('B2: elsewhere', () => {
     '/bins/labels',
     '/more',
     '/castings',
+    '/flags',
   ])('everything on %s is 44 px', async (path) => {
     await walk.page.goto(real(path), { waitUntil: 'load' });
     const targets = await targetsOf(walk.page);

@@ -25,7 +25,8 @@ export const SIGNAL_OWNERS = ['volunteer', 'site-lead', 'coordinator'] as const;
 export type SignalOwner = (typeof SIGNAL_OWNERS)[number];
 
 /**
- * One thing that can go wrong, whole: when it holds, why, what it leads to and what to do.
+ * One thing that can go wrong: when it holds, for how long, who sees to it and how soon, and what helps. Its cause, what it
+ * leads to and what to do are words, which each language of the pages has beside each other.
  * An `alert` counts as one when it first enters `act`; a `duty` is `watch` until it is overdue.
  */
 export interface SignalDefinition {
@@ -34,11 +35,6 @@ export interface SignalDefinition {
   /** 1 comes first when several act. */
   readonly priority: number;
   readonly owner: SignalOwner;
-  readonly meaning: string;
-  readonly cause: string;
-  readonly consequence: string;
-  /** At most 80 characters. */
-  readonly action: string;
   readonly respondWithinDays: number;
   readonly thresholds: ParameterSet;
   /** How far back it must come before it is over, in the threshold's unit. */

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween, instantOf } from './days.ts';
 import { makeFormat } from './format.ts';
+import { span } from './span.ts';
 import { toKg } from './units.ts';
 
 const metric = makeFormat({ units: 'metric', locale: 'en-GB', timeZone: 'Europe/London', today: '2026-11-25' });
@@ -50,6 +51,11 @@ describe('days', () => {
     expect(addDays('2027-03-27', 1)).toBe('2027-03-28');
     expect(addDays('2028-02-28', 1)).toBe('2028-02-29');
     fc.assert(fc.property(fc.integer({ min: -20000, max: 20000 }), (n) => daysBetween('2026-11-25', addDays('2026-11-25', n)) === n));
+  });
+
+  it('A13: span() never needs a third digit', () => {
+    const said = [1, 99, 100, 364, 365, 420, 800].map((n) => span(n, metric).replaceAll('\u00a0', ' '));
+    expect(said).toEqual(['1 day', '99 days', 'over 3 months', 'over 11 months', 'over a year', 'over a year', 'over 2 years']);
   });
 
   it('instantOf() keeps wall time over both clock changes', () => {

@@ -22,6 +22,8 @@ export const paths = {
   more: '/more',
   bin: (id: string) => `/bins/${id}`,
   binLog: (id: string, kind?: string) => `/bins/${id}/log${kind === undefined ? '' : `?kind=${kind}`}`,
+  flags: '/flags',
+  flag: (signal: string) => `/flags#${signal}`,
   madeUp: '/what-if',
   binCard: (id: string) => `/bins/${id}/card`,
   whatIf: (id: string) => `/bins/${id}/what-if`,

@@ -3,6 +3,7 @@ const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : 
 
 export const asideWords = {
   aside: {
+    means: 'What this means',
     open: 'Seen, or put aside',
     seen: 'I have seen it',
     seenBy: (who: string, when: string) => `Seen by ${who}, ${when}.`,

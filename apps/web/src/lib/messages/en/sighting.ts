@@ -17,6 +17,11 @@ const spread = {
 } as const satisfies Record<SignalId, string>;
 
 export const sighting = {
+  /** How long something has lasted, once days would take three digits. */
+  spans: {
+    months: (n: number) => `${n} months`,
+    years: (n: number) => (n === 1 ? 'a year' : `${n} years`),
+  },
   select: {
     open: 'Show only some',
     site: 'Site',

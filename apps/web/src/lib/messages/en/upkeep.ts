@@ -160,6 +160,7 @@ export const upkeep = {
     newBin: ['Add a bin', 'kind, size, where it stands'],
     labels: ['Labels for bins', 'to print, with a code that phones read'],
     materials: ['Foods and bedding', 'what may go in, and what never'],
+    flags: ['What the flags mean', 'why, from where on, what to do'],
     madeUp: ['A made-up bin', 'ruin it and rescue it; for classes too'],
     wall: ['Wall screen', 'the board for a screen that people pass'],
     links: ['Links for readers', 'the board without names'],

@@ -1,6 +1,7 @@
 // Data: the words of flags that were seen or put aside, in Spanish.
 export const asideWords = {
   aside: {
+    means: 'Qué quiere decir',
     open: 'Visto, o dejar aparte',
     seen: 'Lo he visto',
     seenBy: (who: string, when: string) => `Lo ha visto ${who}, ${when}.`,

@@ -18,6 +18,11 @@ const spread: Record<SignalId, (n: number) => string> = {
 };
 
 export const sighting = {
+  /** How long something has lasted, once days would take three digits. */
+  spans: {
+    months: (n: number) => `${n} meses`,
+    years: (n: number) => (n === 1 ? 'un año' : `${n} años`),
+  },
   select: {
     open: 'Ver solo algunas',
     site: 'Sitio',

@@ -160,6 +160,7 @@ export const upkeep = {
     newBin: ['Añadir una compostera', 'tipo, tamaño, dónde está'],
     labels: ['Etiquetas', 'para imprimir, con un código que lee el teléfono'],
     materials: ['Alimentos y cama', 'qué puede entrar y qué nunca'],
+    flags: ['Qué dicen los avisos', 'por qué, desde dónde, qué hacer'],
     madeUp: ['Una compostera inventada', 'estropéala y sálvala; también para clases'],
     wall: ['Pantalla de pared', 'el tablero para una pantalla por donde pasa gente'],
     links: ['Enlaces para mirar', 'el tablero sin nombres'],

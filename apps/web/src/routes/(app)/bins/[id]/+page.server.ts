@@ -5,6 +5,7 @@ import { putOnNextShift } from '$lib/bin/next-shift.ts';
 import { deedsOfAll, readSteps } from '$lib/bin/remedy-deeds.ts';
 import { act, text, typedOf } from '$lib/errors/act.ts';
 import type { FormFault } from '$lib/errors/form-fault.ts';
+import { flagActions } from '$lib/flags/flag-actions.ts';
 import { words } from '$lib/messages/index.ts';
 import { paths } from '$lib/paths/paths.ts';
 import type { Actions } from './$types';
@@ -17,6 +18,7 @@ const refused = (form: FormData, status: number, fault: Pick<FormFault, 'heading
 const notOurs = (form: FormData) => refused(form, 400, { heading: words.errors.invalid.what, next: words.errors.invalid.next });
 
 export const actions: Actions = {
+  ...flagActions((form) => paths.bin(text(form, 'bin'))),
   /** Notes the care that a remedy asks for, as done just now. */
   did: async ({ request, fetch, params }) => {
     const form = await request.formData();
