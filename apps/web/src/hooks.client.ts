@@ -1,7 +1,7 @@
 import type { ClientInit } from '@sveltejs/kit';
 import { readWordsBy, wordsForOthers } from '$lib/messages/index.ts';
 import { isLanguage, LANGUAGE_COOKIE, type Language, languageFor, USUAL_LANGUAGE } from '$lib/messages/languages.ts';
-import type { ForField, ForFlags, ForLeads, ForOthers, Messages } from '$lib/messages/shape.ts';
+import type { ForField, ForLeads, ForOthers, Messages } from '$lib/messages/shape.ts';
 import { pageClass } from '$lib/paths/page-class.ts';
 import { isLogPath } from '$lib/paths/paths.ts';
 
@@ -9,20 +9,17 @@ interface Catalogue {
   readonly field: () => Promise<{ readonly field: ForField }>;
   readonly others: () => Promise<{ readonly others: ForOthers }>;
   readonly leads: () => Promise<{ readonly leads: ForLeads }>;
-  readonly flags: () => Promise<{ readonly flagWords: ForFlags }>;
 }
 const CATALOGUES: Readonly<Record<Language, Catalogue>> = {
   en: {
     field: () => import('$lib/messages/en/field.ts'),
     others: () => import('$lib/messages/en/others.ts'),
     leads: () => import('$lib/messages/en/leads.ts'),
-    flags: () => import('$lib/messages/en/flags.ts'),
   },
   es: {
     field: () => import('$lib/messages/es/field.ts'),
     others: () => import('$lib/messages/es/others.ts'),
     leads: () => import('$lib/messages/es/leads.ts'),
-    flags: () => import('$lib/messages/es/flags.ts'),
   },
 };
 
@@ -41,7 +38,6 @@ export const init: ClientInit = async () => {
   readWordsBy(() => said, {
     others: async () => add((await catalogue.others()).others),
     leads: async () => add((await catalogue.leads()).leads),
-    flags: async () => add((await catalogue.flags()).flagWords),
   });
   if (!isLogPath(location.pathname)) await wordsForOthers();
 };

@@ -1,6 +1,6 @@
 import { BIN_KINDS, type BinKind, KIND_MARKS, SIGNALS, type SignalId } from '@middenry/domain';
 import type { Format } from '../format/format.ts';
-import { words } from '../messages/index.ts';
+import type { ForFlags } from '../messages/shape.ts';
 import { readValues, type Values } from '../messages/values.ts';
 
 /** The limit that has the dead band, and on which side of it things are well again. */
@@ -41,14 +41,14 @@ function valuesOf(id: SignalId, kind: BinKind): Values {
 const isLookedFor = (values: Values) => Object.values(values).every((value) => value !== 0 && value !== Number.POSITIVE_INFINITY);
 
 /** From where on a signal speaks and where it is over, in words: once for all bins, or once for the kinds that are alike. */
-export function limitsOf(id: SignalId, f: Format): Limits[] {
+export function limitsOf(id: SignalId, w: ForFlags, f: Format): Limits[] {
   const said = (kind: BinKind): Limits => {
     const values = valuesOf(id, kind);
     if (!isLookedFor(values)) return { kinds: [], from: [], until: '' };
     const [limit, side] = MAIN[id];
     const back = Number(values[limit]) + side * SIGNALS[id].deadBand.value;
     const reading = readValues({ ...values, back }, f);
-    return { kinds: [], from: words.flags.each[id].from(reading), until: words.flags.each[id].until(reading) };
+    return { kinds: [], from: w.each[id].from(reading), until: w.each[id].until(reading) };
   };
   const apart = new Map<string, BinKind[]>();
   for (const kind of BIN_KINDS) {

@@ -1,7 +1,6 @@
 import { field } from './en/field.ts';
-import { flagWords } from './en/flags.ts';
 import { leads } from './en/leads.ts';
 import { others } from './en/others.ts';
 
 /** All of it, for the server and the tests; a browser fetches the parts by themselves. */
-export const en = { ...field, ...others, ...leads, ...flagWords } as const;
+export const en = { ...field, ...others, ...leads } as const;

@@ -13,14 +13,13 @@ function unread(): Messages {
   throw new Error('The words were asked for before they were there.');
 }
 
-/** What a browser fetches only when a page needs it: everybody's pages away from the bin, those of coordinators and site leads, what the flags mean. */
+/** What a browser fetches only when a page needs it: everybody's pages away from the bin, and those of coordinators and site leads. */
 export interface Further {
   readonly others: () => Promise<void>;
   readonly leads: () => Promise<void>;
-  readonly flags: () => Promise<void>;
 }
 const nothingMore = async () => undefined;
-let further: Further = { others: nothingMore, leads: nothingMore, flags: nothingMore };
+let further: Further = { others: nothingMore, leads: nothingMore };
 
 /** Says where the reader's words are: in the browser once, on the server per request, where all of them always are. */
 export function readWordsBy(reader: () => Messages, fetched = further): void {
@@ -33,9 +32,6 @@ export const wordsForOthers = (): Promise<void> => further.others();
 
 /** Makes sure of the words that only coordinators and site leads need, before a page of theirs is drawn. */
 export const wordsForLeads = (): Promise<void> => further.leads();
-
-/** Makes sure of the words of the page of flags. */
-export const wordsForFlags = (): Promise<void> => further.flags();
 
 /**
  * The words for whoever reads the page being made. Ask inside a component or a function, never while

@@ -14,14 +14,14 @@ type Places<T> = T extends string
       : { readonly [Key in keyof T]: Places<T[Key]> };
 
 /** The words of the pages. A language is one catalogue of this shape; a missing word is a type error. */
-export type Messages = ForField & ForOthers & ForLeads & ForFlags;
+export type Messages = ForField & ForOthers & ForLeads;
 /** The log page and the frame: all that a phone fetches at the bin. */
 export type ForField = Places<typeof field>;
 /** Everybody's other pages. */
 export type ForOthers = Places<typeof others>;
 /** Fetched only by whoever coordinates or leads a site. */
 export type ForLeads = Places<typeof leads>;
-/** Fetched only by whoever asks what the flags mean. */
+/** Fetched only with the page of flags, which asks for them by name: they are no part of what is always there. */
 export type ForFlags = Places<typeof flagWords>;
 
 /** The words around numbers, on their own: the sentences lean on how numbers look, so those must not lean on all sentences. */
