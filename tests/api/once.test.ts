@@ -84,5 +84,11 @@ describe('GET /readyz', () => {
     expect([broken.status, broken.body.help]).toEqual([503, { reason: 'store' }]);
     expect(broken.text).not.toMatch(/programme_gone|\/|\d+\.\d+\.\d+/);
     expect((await cast.call(null, 'GET', '/livez')).body).toEqual({ ok: true });
+    const schema = cast.store.sqlite.pragma('user_version', { simple: true });
+    cast.store.sqlite.pragma('user_version = 9999');
+    cast.clock.at = new Date(cast.clock.at.getTime() + 5000);
+    const newer = await cast.call(null, 'GET', '/readyz');
+    cast.store.sqlite.pragma(`user_version = ${schema}`);
+    expect([newer.status, newer.body.help]).toEqual([503, { reason: 'schema' }]);
   });
 });

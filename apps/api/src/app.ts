@@ -3,6 +3,7 @@ import fastifyCookie from '@fastify/cookie';
 import Fastify, { type FastifyInstance } from 'fastify';
 import type { Config } from './config.ts';
 import type { Clock, Frame } from './context.ts';
+import { schemaOf } from './db/repositories/probe.ts';
 import type { Store } from './db/store.ts';
 import { refuseCrossSite } from './plugins/csrf.ts';
 import { countRequests, type Drain } from './plugins/drain.ts';
@@ -12,6 +13,7 @@ import { answerProblems, answerUnreadable } from './plugins/problem.ts';
 import { refuseOldPages } from './plugins/release.ts';
 import { readSessions } from './plugins/session.ts';
 import { cutSlowBodies } from './plugins/slow.ts';
+import { watchLoop } from './plugins/still.ts';
 import { HANDLERS } from './routes/handlers.ts';
 import { checkComplete, register } from './routing/route.ts';
 import { type Events, eventsOf } from './services/events.ts';
@@ -60,7 +62,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const { store, clock, config } = options;
   const solver = solverDesk(options.solver);
   const { setupCode, keeper, room, soundness, renewDemo } = options;
-  const frame: Frame = { store, clock, config, solver, setupCode, keeper, room, soundness, renewDemo };
+  const schema = schemaOf(store);
+  const frame: Frame = { store, clock, config, schema, solver, setupCode, keeper, room, soundness, renewDemo };
   const app = Fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     // The longest that a photo may take, with what the check may come late below two minutes; cutSlowBodies ends everything else sooner.
@@ -89,6 +92,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   app.decorate('events', eventsOf(store));
   app.addHook('preClose', async () => app.events.close());
   app.addHook('onClose', () => solver.close());
+  const stopWatch = watchLoop(app.log, { everyMs: SECOND_MS / 2, longestMs: 2 * SECOND_MS });
+  app.addHook('onClose', async () => stopWatch());
   cutSlowBodies(app, SLOWEST_MS);
   setCommonHeaders(app, config);
   app.decorate('drain', countRequests(app));

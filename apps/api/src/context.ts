@@ -48,6 +48,8 @@ export interface Frame {
   readonly store: Store;
   readonly clock: Clock;
   readonly config: Config;
+  /** Number of the schema that the store had when this process opened it. */
+  readonly schema: number;
   readonly solver: SolverDesk;
   /** Waits to be typed in where a programme of one's own is to begin. */
   readonly setupCode?: SetupCode | undefined;

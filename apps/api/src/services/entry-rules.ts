@@ -1,6 +1,7 @@
 /** What an entry must keep to before it is written. Each rule has its own code. */
 
 import type { Signed } from '../context.ts';
+import { isBelievable } from '../db/clock-sense.ts';
 import { binForEntry, containersAtSite, type EntryBinRow, shiftSite } from '../db/repositories/entry-place.ts';
 import type { EntryDetail } from '../db/repositories/entry-types.ts';
 import type { Store } from '../db/store.ts';
@@ -29,7 +30,8 @@ export interface PlacedInTime {
 
 /**
  * When it happened by the server's clock. A phone that is off by more than five minutes gave both
- * times by the same wrong clock, so what it says is moved by what it is off.
+ * times by the same wrong clock, so what it says is moved by what it is off. Where the server's own
+ * clock cannot be right, the phone is taken at its word (criteria F14).
  *
  * @throws {Refusal} date-before-bin or date-in-future
  */
@@ -48,6 +50,8 @@ export function byServersClock(
   now: Date,
   field: string,
 ): { readonly at: Date; readonly skewS: number | null } {
+  // What a phone says is then nearer the truth, and an entry that is refused is lost.
+  if (!isBelievable(now)) return { at: new Date(happenedAt), skewS: null };
   const skewS = deviceAt === undefined ? null : Math.round((Date.parse(deviceAt) - now.getTime()) / MS_PER_S);
   const correctionMs = skewS !== null && Math.abs(skewS) > SKEW_TOLD_S ? skewS * MS_PER_S : 0;
   const ms = Date.parse(happenedAt) - correctionMs;

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, statfsSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Clock } from '../context.ts';
+import { isBelievable } from '../db/clock-sense.ts';
 import { BACKUP_DAYS, type BackupFile, dropOldBackups, listBackups, makeBackup } from '../db/keep/backup.ts';
 import { drill } from '../db/keep/restore.ts';
 import { clearAway, daysBefore } from '../db/keep/retention.ts';
@@ -12,6 +13,8 @@ import type { Soundness } from './soundness.ts';
 const LOOK_MS = 5 * 60_000;
 const HOUR_MS = 3_600_000;
 const DAY_HOURS = 24;
+/** By so much more than time went on, somebody set the clock forward. */
+const JUMP_HOURS = 6;
 const DRILL_DAYS = 30;
 const DRILL_OVERDUE_DAYS = 35;
 const LOW_BYTES = 500 * 1024 * 1024;
@@ -56,6 +59,8 @@ export interface KeeperOptions {
   /** The demonstration needs no hourly backup: it is made anew from its story. */
   readonly hourly: boolean;
   readonly soundness?: Soundness | undefined;
+  /** A clock that nobody can set [ms]; left out, the other one is believed. */
+  readonly uptimeMs?: (() => number) | undefined;
 }
 
 export function keeperOf(options: KeeperOptions): Keeper {
@@ -65,12 +70,17 @@ export function keeperOf(options: KeeperOptions): Keeper {
   let running: Promise<BackupFile> | null = null;
   let timer: NodeJS.Timeout | undefined;
   const hoursSince = (at: string) => (clock.now().getTime() - Date.parse(at)) / HOUR_MS;
+  // A clock that was put back must not stop the backups until it has caught up again.
+  const isLongAgo = (at: string | undefined, hours: number) => at === undefined || hoursSince(at) < 0 || hoursSince(at) >= hours;
+  const isSteady = steadiness(options);
+  let lastMadeAt: string | undefined;
 
   // Two copies at once would only slow each other down; whoever asks meanwhile gets the one that runs.
   const backUp = (kind: 'hourly' | 'asked-for') => {
     running ??= makeBackup(store, { dir, name, kind, now: clock.now(), photoDir })
       .then((made) => {
         lastFault = null;
+        lastMadeAt = made.manifest.madeAt;
         return made;
       })
       .catch((error: Error) => {
@@ -95,17 +105,19 @@ export function keeperOf(options: KeeperOptions): Keeper {
     // A copy of a damaged store would only push the sound ones out.
     if (options.soundness !== undefined && options.soundness.damage() !== null) return did;
     const newest = listBackups(dir, name)[0];
-    const cleared = clearAway(store, clock.now());
+    // By a clock that somebody set, nothing is old.
+    const mayDrop = isSteady() && isBelievable(clock.now());
+    const cleared = mayDrop ? clearAway(store, clock.now()) : 0;
     if (cleared > 0) did.push(`cleared ${cleared} old rows away`);
     // A quiet programme is copied once a month too, or its last copies would grow old with what is no longer kept.
-    const ageHours = newest === undefined ? Number.POSITIVE_INFINITY : hoursSince(newest.manifest.madeAt);
-    if (options.hourly && (isChanged(newest) ? ageHours >= 1 : ageHours >= DRILL_DAYS * DAY_HOURS)) {
+    const dueHours = isChanged(newest) ? 1 : DRILL_DAYS * DAY_HOURS;
+    if (options.hourly && isLongAgo(newest?.manifest.madeAt, dueHours) && isLongAgo(lastMadeAt, dueHours)) {
       did.push(`backed up to ${(await backUp('hourly')).file}`);
-      did.push(...dropOldBackups(dir, name, daysBefore(clock.now(), BACKUP_DAYS)).map((file) => `dropped ${file}`));
+      if (mayDrop) did.push(...dropOldBackups(dir, name, daysBefore(clock.now(), BACKUP_DAYS)).map((file) => `dropped ${file}`));
     }
     const last = readDrill();
     const backup = listBackups(dir, name)[0];
-    if (backup !== undefined && (last === null || hoursSince(last.at) >= DRILL_DAYS * DAY_HOURS)) {
+    if (backup !== undefined && isLongAgo(last?.at, DRILL_DAYS * DAY_HOURS)) {
       const result = { at: clock.now().toISOString(), ...drill(backup.file, migrationsDir, clock.now()) };
       writeFileSync(drillFile, JSON.stringify(result));
       did.push(`drill: ${result.words}`);
@@ -125,7 +137,7 @@ export function keeperOf(options: KeeperOptions): Keeper {
         drillOverdue: options.hourly && last !== null && hoursSince(last.at) > DRILL_OVERDUE_DAYS * DAY_HOURS,
         lastFault,
         freeBytes,
-        storeBytes: statSync(options.file).size,
+        storeBytes: statSync(options.file, { throwIfNoEntry: false })?.size ?? 0,
         diskLow: freeBytes < LOW_BYTES || freeBytes < blocks * bsize * LOW_FRAC,
       };
     },
@@ -142,5 +154,22 @@ export function keeperOf(options: KeeperOptions): Keeper {
     stop() {
       clearInterval(timer);
     },
+  };
+}
+
+/**
+ * Says whether the clock only went on since the last time; a day after somebody set it forward it is
+ * believed again. What is kept for so many days would else be cleared away by a slip of the hand.
+ */
+function steadiness({ clock, uptimeMs }: KeeperOptions): () => boolean {
+  if (uptimeMs === undefined) return () => true;
+  let before = { clock: clock.now().getTime(), uptime: uptimeMs() };
+  let believedFrom = Number.NEGATIVE_INFINITY;
+  return () => {
+    const now = { clock: clock.now().getTime(), uptime: uptimeMs() };
+    const jumpMs = now.clock - before.clock - (now.uptime - before.uptime);
+    if (jumpMs > JUMP_HOURS * HOUR_MS) believedFrom = now.uptime + DAY_HOURS * HOUR_MS;
+    before = now;
+    return now.uptime >= believedFrom;
   };
 }

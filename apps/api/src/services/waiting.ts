@@ -4,6 +4,7 @@ import type { Shift, WaitingNew } from '@middenry/contract';
 import { settlementOf } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Clock, Signed } from '../context.ts';
+import { isBelievable } from '../db/clock-sense.ts';
 import { sqliteCodeOf } from '../db/fault.ts';
 import { type ShiftRow, shiftById } from '../db/repositories/shift.ts';
 import { isSignedUp } from '../db/repositories/sign-up.ts';
@@ -45,6 +46,8 @@ export function leaveWaiting(call: Signed, ids: { id: string; waitingId: string 
 
 /** Lets offers lapse and offers what is free to whose turn it is. Call it inside the write that changed places. */
 export function settleWaiting(store: Store, shiftId: string, now: Date): void {
+  // An offer made by a wrong clock would lapse the moment that it is set; whoever keeps the lists moving makes it then.
+  if (!isBelievable(now)) return;
   const shift = shiftById(store, shiftId);
   const rows = waitingOfShifts(store, [shiftId]);
   if (shift === null || rows.length === 0) return;

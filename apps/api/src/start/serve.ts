@@ -61,6 +61,7 @@ export async function serve({ config, lock, ...begun }: Begun): Promise<Running>
     photoDir: photoDirOf(config),
     migrationsDir,
     hourly: config.own,
+    uptimeMs: () => performance.now(),
     soundness,
   });
   const renewDemo = config.own ? undefined : begun.renewDemo;

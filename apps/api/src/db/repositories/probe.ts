@@ -1,5 +1,8 @@
 import type { Store } from '../store.ts';
 
+/** Number of the last migration that was applied. */
+export const schemaOf = ({ sqlite }: Store): number => Number(sqlite.pragma('user_version', { simple: true }));
+
 /** Whether the store can be read and a write can begin; nothing stays of it. */
 export function probeStore(store: Store): boolean {
   try {
