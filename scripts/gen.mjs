@@ -5,7 +5,8 @@ import { fileURLToPath } from 'node:url';
 import { criteriaText } from './gen/criteria.mjs';
 import { catalogueText } from './gen/materials.mjs';
 import { licencesText, sbomText } from './gen/packages.mjs';
-import { referencePages } from './gen/reference.mjs';
+import { ensureInstalled } from './install.mjs';
+import { main, Sorry } from './lib.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const read = (path) => readFileSync(`${root}${path}`, 'utf8');
@@ -47,13 +48,13 @@ const staleOf = (generated) =>
     return true;
   });
 
-// The reference reads what the tables make, so it comes after them.
-const stale = [...staleOf(TABLES), ...staleOf(await referencePages()), ...staleOf(PACKAGES), ...staleOf(FROM_TESTS)].map(
-  ({ path }) => path,
-);
-
-if (check && stale.length > 0) {
-  console.error(`Stale, run npm run gen: ${stale.join(', ')}`);
-  process.exit(1);
-}
-console.log(stale.length === 0 ? 'Generated files are fresh.' : `Written: ${stale.join(', ')}`);
+await main(async () => {
+  await ensureInstalled();
+  // Its bundler is there only once everything is installed.
+  const { referencePages } = await import('./gen/reference.mjs');
+  // The reference reads what the tables make, so it comes after them.
+  const tables = staleOf(TABLES);
+  const stale = [...tables, ...staleOf(await referencePages()), ...staleOf(PACKAGES), ...staleOf(FROM_TESTS)].map(({ path }) => path);
+  if (check && stale.length > 0) throw new Sorry('generated files are stale.', { why: stale.join(', '), next: 'npm run gen' });
+  console.log(stale.length === 0 ? 'Generated files are fresh.' : `Written: ${stale.join(', ')}`);
+});

@@ -1,3 +1,4 @@
+import { Sorry } from '../lib.mjs';
 import { csvRows } from './csv.mjs';
 
 const PERCENT = 100;
@@ -48,9 +49,17 @@ const fields = (row) =>
     .join(', ');
 
 function catalogueRow(row, mapped, rates) {
-  if (!mapped) throw new Error(`Cannot place ${row.key} as shared/material-decay.csv must name every material`);
+  if (!mapped)
+    throw new Sorry(`${row.key} cannot be placed.`, {
+      why: 'shared/material-decay.csv has no row for it',
+      next: `add the row ${row.key},<one of: ${[...rates.keys()].join(' ')}>,,,,estimate, there: like what it rots`,
+    });
   const rate = rates.get(mapped.decay_row);
-  if (!rate) throw new Error(`Cannot place ${row.key} as decay row ${mapped.decay_row} is not in shared/decay-rates.csv`);
+  if (!rate)
+    throw new Sorry(`${row.key} cannot be placed.`, {
+      why: `shared/decay-rates.csv has no row ${mapped.decay_row}`,
+      next: `name one of these in shared/material-decay.csv: ${[...rates.keys()].join(', ')}`,
+    });
   const moisturePct = number(row.moisture_pct_wb);
   const nitrogenPct = number(row.n_pct_db);
   const densityKgM3 = number(row.bulk_density_kg_m3);

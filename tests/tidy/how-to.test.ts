@@ -1,6 +1,7 @@
 /** What stands in docs/how-to is what the program has and does (criteria H14, H15). */
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { PHOTO_MOST_BYTES, ROUTES, type RouteSpec } from '@middenry/contract';
 import { describe, expect, it } from 'vitest';
 import { EXIT } from '../../apps/api/src/start-refusal.ts';
 import { packagesOf } from '../../scripts/gen/packages.mjs';
@@ -56,6 +57,12 @@ describe('the service', () => {
     expect([valuesOf('StateDirectory'), valuesOf('ReadWritePaths')]).toEqual([['middenry'], []]);
     expect(valuesOf('Environment')).toContain('DATA_DIR=/var/lib/middenry');
   });
+});
+
+it('the file for the proxy lets through the largest thing that the program takes', () => {
+  const most = Math.max(PHOTO_MOST_BYTES, ...(ROUTES as readonly RouteSpec[]).map(({ bodyLimitBytes = 0 }) => bodyLimitBytes));
+  const megabytes = Number(/client_max_body_size (\d+)m;/.exec(readRoot('docs/how-to/nginx-middenry.conf'))?.[1]);
+  expect(megabytes * 1024 * 1024).toBeGreaterThanOrEqual(most);
 });
 
 it('H14, H15: what cannot be compiled at hand comes ready for x64 and for arm64', () => {
