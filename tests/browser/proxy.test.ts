@@ -114,6 +114,27 @@ test('signing in, the board and live changes work over TLS, with a cookie that n
   await walk.close();
 });
 
+test('E9: pages, files and what is not there say what a browser may do with them, and for a year by https alone', async () => {
+  const asker = await request.newContext({ baseURL: origin, ignoreHTTPSErrors: true });
+  await expect.poll(async () => (await asker.get('/livez').catch(() => null))?.status(), { timeout: 10_000 }).toBe(200);
+  for (const path of ['/sign-in', '/no-such-page', '/api/session', '/manifest.webmanifest', '/mark.svg']) {
+    const headers = (await asker.get(path)).headers();
+    expect([path, headers['strict-transport-security'], headers['x-content-type-options'], headers['x-frame-options']]).toEqual([
+      path,
+      'max-age=31536000; includeSubDomains',
+      'nosniff',
+      'DENY',
+    ]);
+    if (!String(headers['content-type']).startsWith('text/html')) continue;
+    const policy = headers['content-security-policy'] ?? '';
+    for (const part of ["default-src 'none'", "object-src 'none'", "base-uri 'none'", "frame-ancestors 'none'", "form-action 'self'"])
+      expect([path, policy]).toEqual([path, expect.stringContaining(part)]);
+    expect(policy).toMatch(/script-src 'self' 'sha256-[^;]*'nonce-/);
+    expect(policy).not.toMatch(/unsafe-(inline|eval)|\*|https?:/);
+  }
+  await asker.dispose();
+});
+
 test('E15: a change goes through whatever a stranger forwards, and one from another origin does not', async () => {
   const walk = await visit(browser, origin, { ignoreHTTPSErrors: true });
   const asker = walk.context.request;
