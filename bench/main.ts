@@ -1,6 +1,7 @@
 import { cpus } from 'node:os';
 import { benchBoard } from './board.ts';
 import { benchCalendar } from './calendar.ts';
+import { benchCarry } from './carry.ts';
 import { benchFanOut } from './fan-out.ts';
 import { benchIntake } from './intake.ts';
 import { benchLoad } from './load.ts';
@@ -32,6 +33,7 @@ const benches: Readonly<Record<string, { readonly title: string; readonly run: (
   calendar: { title: 'Feeds for calendars', run: benchCalendar },
   'fan-out': { title: 'One change, 200 open pages', run: benchFanOut },
   'what-if': { title: 'A slider of the what-if, held', run: benchWhatIf },
+  carry: { title: 'A list of 10,000 rows, and everything as one file and back', run: benchCarry },
   store: { title: 'The demonstration and its store', run: benchStore },
   start: { title: 'npm start', run: () => benchStart({ compile: !process.argv.includes('--no-compile') }) },
 };

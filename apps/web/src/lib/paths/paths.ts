@@ -59,6 +59,7 @@ export const paths = {
   sites: '/sites',
   site: (id: string) => `/sites/${id}`,
   materials: '/materials',
+  newMaterial: (name: string, next: string) => `/materials?${new URLSearchParams({ name, next })}#add`,
   castings: '/castings',
   keep: '/keep',
   status: '/status',

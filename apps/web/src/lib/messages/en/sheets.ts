@@ -69,6 +69,7 @@ export const sheets = {
     person: (name: string) => `Who is "${name}"?`,
     site: (name: string) => (name === '' ? 'Which site is it where none is named?' : `Which site is "${name}"?`),
   },
+  addMaterial: (name: string) => `Add “${name}” as a food of our own`,
   nobody: 'nobody here: take the rows without a name',
   leaveOut: 'leave these rows out',
   container: (name: string, unit: string) => `How much does one "${name}" hold, in ${unit}?`,

@@ -70,6 +70,7 @@ export const sheets = {
     person: (name: string) => `¿Quién es «${name}»?`,
     site: (name: string) => (name === '' ? '¿Qué sitio es donde no se dice?' : `¿Qué sitio es «${name}»?`),
   },
+  addMaterial: (name: string) => `Añadir «${name}» como alimento nuestro`,
   nobody: 'nadie de aquí: toma las filas sin nombre',
   leaveOut: 'deja fuera estas filas',
   container: (name: string, unit: string) => `¿Cuánto cabe en un «${name}», en ${unit}?`,

@@ -2,7 +2,7 @@ import { fracFromPercent } from '@middenry/domain';
 import { redirect } from '@sveltejs/kit';
 import type { BodyOf } from '$lib/api/calls.ts';
 import { act, text } from '$lib/errors/act.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { ownPath, paths } from '$lib/paths/paths.ts';
 import { uuid7 } from '$lib/shared/uuid7.ts';
 import type { Actions } from './$types';
 
@@ -21,7 +21,8 @@ export const actions: Actions = {
       like: text(form, 'like'),
     };
     const outcome = await act(fetch, 'addMaterial', { body }, form);
-    return outcome.ok ? redirect(303, `${paths.materials}?added=1`) : outcome.refused;
+    const next = ownPath(text(form, 'next') || paths.materials);
+    return outcome.ok ? redirect(303, next === paths.materials ? `${next}?added=1` : next) : outcome.refused;
   },
   fill: async ({ request, fetch }) => {
     const form = await request.formData();

@@ -1,5 +1,5 @@
 import { redirect } from '@sveltejs/kit';
-import { act } from '$lib/errors/act.ts';
+import { act, text } from '$lib/errors/act.ts';
 import { paths } from '$lib/paths/paths.ts';
 import { readAnswers } from '$lib/sheets/read-answers.ts';
 import type { Actions } from './$types';
@@ -9,7 +9,8 @@ export const actions: Actions = {
     const form = await request.formData();
     const body = readAnswers(form, Number(form.get('gramsPerUnit')) || 1000);
     const outcome = await act(fetch, 'answerSheetImport', { params: { id: params.id }, body }, form);
-    return outcome.ok ? redirect(303, paths.sheet(params.id)) : outcome.refused;
+    const back = paths.sheet(params.id);
+    return outcome.ok ? redirect(303, form.has('add') ? paths.newMaterial(text(form, 'add'), back) : back) : outcome.refused;
   },
   take: async ({ request, fetch, params }) => {
     const outcome = await act(fetch, 'takeSheetImport', { params: { id: params.id }, body: {} }, await request.formData());
