@@ -8,6 +8,7 @@ import { drill, provenFacts, restore } from '../../apps/api/src/db/keep/restore.
 import { clearAway } from '../../apps/api/src/db/keep/retention.ts';
 import { manifestOf } from '../../apps/api/src/db/keep/verify.ts';
 import { openStore } from '../../apps/api/src/db/open.ts';
+import { erasePerson } from '../../apps/api/src/db/repositories/erasure.ts';
 import { BINS, type Cast, freshId, MIGRATIONS_DIR, openCast, PEOPLE, SITES } from '../cast.ts';
 
 let cast: Cast;
@@ -142,6 +143,36 @@ describe('restore()', () => {
     expect(count('SELECT count(*) FROM invite WHERE revoked_at IS NULL')).toBe(0);
     expect(count('SELECT count(*) FROM applied_client_id')).toBe(facts.rows.applied_client_id);
     expect(count('SELECT action FROM audit ORDER BY id DESC LIMIT 1')).toBe('restored');
+    sqlite.close();
+  });
+
+  it('C27: whoever was erased since the backup stays erased, and holds no place to come', async () => {
+    const shift = {
+      id: freshId(),
+      siteId: SITES.meadow,
+      title: 'Round',
+      localDate: '2026-12-05',
+      localTime: '10:00',
+      minutes: 60,
+      places: 2,
+    };
+    await cast.call('owner', 'POST', '/api/shifts', shift);
+    await cast.call('volunteer', 'POST', `/api/shifts/${shift.id}/sign-ups`, { id: freshId() });
+    const { file: backup } = await back();
+    restore({ backup, ...into() });
+    const since = openStore({ file: into().file });
+    erasePerson(since, PEOPLE.volunteer.id, '2026-11-25T11:00:00.000Z');
+    since.sqlite.close();
+    restore({ backup, ...into() });
+    const { sqlite } = openStore({ file: into().file });
+    const of = (sql: string) => sqlite.prepare(sql).pluck().get(PEOPLE.volunteer.id);
+    expect([of('SELECT name FROM person WHERE id = ?'), of('SELECT erased_at FROM person WHERE id = ?')]).toEqual([
+      null,
+      '2026-11-25T11:00:00.000Z',
+    ]);
+    expect(of('SELECT count(*) FROM sign_up WHERE person_id = ? AND given_back_at IS NULL')).toBe(0);
+    expect(sqlite.prepare("SELECT detail FROM audit WHERE action = 'restored'").pluck().all().at(-1)).toBe('{"erasedAgain":1}');
+    expect(sqlite.prepare('SELECT count(*) FROM person WHERE name IS NULL').pluck().get()).toBe(1);
     sqlite.close();
   });
 

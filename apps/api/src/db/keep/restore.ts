@@ -6,6 +6,7 @@ import { migrate, refuseNewerSchema } from '../migrate.ts';
 import { openStore } from '../open.ts';
 import { closeInOrder, STORE_TAILS } from '../open-note.ts';
 import { insertAudit } from '../repositories/audit.ts';
+import { eraseAgain, listErased } from '../repositories/erasure.ts';
 import { write } from '../store.ts';
 import { differences, type StoreFacts } from './facts.ts';
 import { gatherPhotos, photosIn, poolOfBackup, torn } from './photos.ts';
@@ -53,7 +54,7 @@ export function restore({ backup, file, migrationsDir, copyDir, now, photoDir }:
   const part = `${file}.part`;
   for (const rest of [part, `${part}-wal`, `${part}-shm`]) rmSync(rest, { force: true });
   copyFileSync(backup, part);
-  makeReady(part, migrationsDir, copyDir, now);
+  makeReady(part, { migrationsDir, copyDir, now, erased: erasedIn(file) });
   const photos = photosIn(part);
   const lost = photoDir === undefined ? [] : gatherFor(part, photoDir, { backup, photos });
   const before = setAside(file, copyDir, now);
@@ -90,17 +91,37 @@ function swapPhotos(photoDir: string, aside: string): void {
   renameSync(`${photoDir}.part`, photoDir);
 }
 
+interface Ready extends Pick<RestoreOptions, 'migrationsDir' | 'copyDir' | 'now'> {
+  readonly erased: ReturnType<typeof listErased>;
+}
+
+/** Who was erased since, by the store that is there now; one that is damaged or of long ago cannot say. */
+function erasedIn(file: string): Ready['erased'] {
+  if (!existsSync(file)) return [];
+  try {
+    const store = openStore({ file });
+    try {
+      return listErased(store);
+    } finally {
+      closeInOrder(store);
+    }
+  } catch {
+    return [];
+  }
+}
+
 /** Brings it to today's schema and ends whatever could open it: sessions, codes and open invites of the time of the backup. */
-function makeReady(part: string, migrationsDir: string, copyDir: string, now: Date): void {
+function makeReady(part: string, { migrationsDir, copyDir, now, erased }: Ready): void {
   const store = openStore({ file: part });
   try {
     migrate(store, { dir: migrationsDir, copyDir, now });
     const at = now.toISOString();
     write(store, () => {
       store.sql('UPDATE sign_in_session SET ended_at = ? WHERE ended_at IS NULL').run(at);
+      const detail = { erasedAgain: eraseAgain(store, erased, now) };
       store.sql('DELETE FROM device_code').run();
       store.sql('UPDATE invite SET revoked_at = ? WHERE used_at IS NULL AND revoked_at IS NULL').run(at);
-      insertAudit(store, { at: now, personId: null, action: 'restored', subject: '', detail: {}, requestId: randomUUID() });
+      insertAudit(store, { at: now, personId: null, action: 'restored', subject: '', detail, requestId: randomUUID() });
     });
     store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
   } finally {

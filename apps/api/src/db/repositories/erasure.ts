@@ -1,6 +1,7 @@
 /** Takes somebody out of the store and leaves what they noted (criteria C27). */
-import { all, run } from '../rows.ts';
+import { all, one, run } from '../rows.ts';
 import type { Store } from '../store.ts';
+import { forgetInSheets } from './forget-in-sheets.ts';
 
 /** Rows that say something of the person alone; availability and proposals follow by triggers of the store. */
 const ABOUT_THEM = [
@@ -27,19 +28,37 @@ export function erasePerson(store: Store, id: string, at: string): void {
     .run(at, id);
 }
 
-/** Where their name was typed as that of whoever got castings. */
-export const forgetReceiver = (store: Store, name: string): void =>
-  void run(store, 'UPDATE castings_move SET receiver = NULL WHERE receiver = ? COLLATE NOCASE', name);
-
-export interface SheetWords {
-  readonly id: string;
-  /** JSON. */
-  readonly cells: string;
-  readonly answers: string;
-  readonly refused: string;
+/** Where their name stands without them: as that of whoever got castings, and in lists that were brought in. */
+export function forgetName(store: Store, { id, name }: { readonly id: string; readonly name: string }): void {
+  run(store, 'UPDATE castings_move SET receiver = NULL WHERE receiver = ? COLLATE NOCASE', name);
+  forgetInSheets(store, { id, name });
 }
 
-export const sheetWords = (store: Store): SheetWords[] => all<SheetWords>(store, 'SELECT id, cells, answers, refused FROM sheet_import');
+interface ErasedRow {
+  readonly id: string;
+  readonly erasedAt: string;
+}
 
-export const putSheetWords = (store: Store, words: SheetWords): void =>
-  void run(store, 'UPDATE sheet_import SET cells = @cells, answers = @answers, refused = @refused WHERE id = @id', words);
+export const listErased = (store: Store): ErasedRow[] =>
+  all<ErasedRow>(store, 'SELECT id, erased_at AS erasedAt FROM person WHERE erased_at IS NOT NULL');
+
+/** Whoever was erased stays so in a store that comes from before; gives how many of them it still knew. */
+export function eraseAgain(store: Store, erased: readonly ErasedRow[], now: Date): number {
+  const known = erased.flatMap(({ id, erasedAt }) => {
+    const row = one<{ readonly name: string }>(store, 'SELECT name FROM person WHERE id = ? AND erased_at IS NULL', id);
+    return row === null ? [] : [{ id, erasedAt, name: row.name }];
+  });
+  for (const { id, erasedAt, name } of known) {
+    forgetName(store, { id, name });
+    erasePerson(store, id, erasedAt);
+    run(
+      store,
+      `UPDATE sign_up SET given_back_at = ? WHERE person_id = ? AND given_back_at IS NULL
+         AND shift_id IN (SELECT id FROM shift WHERE local_date > ?)`,
+      now.toISOString(),
+      id,
+      now.toISOString().slice(0, 10),
+    );
+  }
+  return known.length;
+}

@@ -3,7 +3,7 @@ import type { ErasureProof } from '@middenry/contract';
 import type * as z from 'zod';
 import type { Signed } from '../../context.ts';
 import { listCredentials } from '../../db/repositories/credential.ts';
-import { erasePerson, forgetReceiver } from '../../db/repositories/erasure.ts';
+import { erasePerson, forgetName } from '../../db/repositories/erasure.ts';
 import { countOwners, type PersonRow } from '../../db/repositories/person.ts';
 import { clearTries } from '../../db/repositories/sign-in-try.ts';
 import { write } from '../../db/store.ts';
@@ -12,7 +12,6 @@ import { showByCode } from '../devices.ts';
 import { giveUpAllOf } from '../leaving.ts';
 import { personOf } from '../people.ts';
 import { accountHashOf, showByPassword } from '../sign-in.ts';
-import { forgetInSheets } from './forget-in-sheets.ts';
 
 /** Whoever erases themselves shows first, once more, that it is them. */
 export async function eraseMe(call: Signed, { password, code }: z.output<typeof ErasureProof>): Promise<void> {
@@ -48,9 +47,8 @@ export function erase(call: Signed, id: string, action = 'person-erased'): void 
   });
 }
 
-/** Where a name stands without its person. */
+/** Where a name stands without its person, and what was counted against their account. */
 function forgetElsewhere({ store }: Signed, { id, name, email }: PersonRow): void {
-  forgetReceiver(store, name);
-  forgetInSheets(store, { id, name });
+  forgetName(store, { id, name });
   for (const account of [id, ...(email === null ? [] : [email])]) clearTries(store, accountHashOf(account));
 }
