@@ -26,7 +26,7 @@ describe('seasons by name', () => {
     expect([twice.status, twice.body.code]).toEqual([409, 'name-taken']);
   });
 
-  test('a site lead sees those of their site and of the programme, and keeps only those of their site', async () => {
+  test('a site lead sees those of their site and of the programme, keeps only those of their site, and writes over nobody', async () => {
     const mine = season({ siteId: SITES.meadow, name: 'Meadow year' });
     expect((await cast.call('siteLead', 'POST', '/api/seasons', mine)).status).toBe(201);
     const { items } = (await cast.call('siteLead', 'GET', '/api/seasons')).body;
@@ -37,10 +37,20 @@ describe('seasons by name', () => {
     const whole = items.find(({ siteId }: { siteId: string | null }) => siteId === null);
     expect((await cast.call('siteLead', 'DELETE', `/api/seasons/${whole.id}`)).status).toBe(404);
     const days = { name: 'Meadow year', from: '2026-01-01', to: '2026-12-31' };
-    expect((await cast.call('siteLead', 'PUT', `/api/seasons/${mine.id}`, days)).body).toMatchObject(days);
+    const change = (revision: number, body: object) =>
+      cast.call('siteLead', 'PUT', `/api/seasons/${mine.id}`, body, { 'if-match': `"${revision}"` });
+    expect((await change(1, days)).body).toMatchObject({ ...days, revision: 2 });
     const texts = { opening: ' Rain.\n\nThen sun. ', bins: '' };
-    await cast.call('siteLead', 'PUT', `/api/seasons/${mine.id}`, { ...days, texts });
-    const named = await cast.call('siteLead', 'PUT', `/api/seasons/${mine.id}`, { ...days, name: 'Year' });
+    await change(2, { ...days, texts });
+    // Somebody else read it before those words were written.
+    const late = await change(2, { ...days, name: 'Mine' });
+    expect([late.status, late.body.code, late.body.help.theirs.texts]).toEqual([
+      412,
+      'changed-meanwhile',
+      { opening: 'Rain.\n\nThen sun.' },
+    ]);
+    expect((await cast.call('siteLead', 'PUT', `/api/seasons/${mine.id}`, days)).status).toBe(422);
+    const named = await change(3, { ...days, name: 'Year' });
     expect(named.body).toMatchObject({ name: 'Year', texts: { opening: 'Rain.\n\nThen sun.' } });
     expect((await cast.call('siteLead', 'DELETE', `/api/seasons/${mine.id}`)).status).toBe(204);
     expect((await cast.call('siteLead', 'GET', '/api/seasons')).body.items).toHaveLength(1);

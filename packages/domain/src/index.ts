@@ -49,6 +49,7 @@ export * from './rota/solve.ts';
 export * from './rota/types.ts';
 export * from './season/castings-corrected.ts';
 export * from './season/castings-marks.ts';
+export * from './season/castings-out.ts';
 export * from './season/castings-volume.ts';
 export * from './season/changed.ts';
 export * from './season/climate/factors.ts';

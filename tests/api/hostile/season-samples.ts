@@ -59,7 +59,8 @@ export const seasonSamples = {
       url: `/api/seasons/${namedSeasonId}`,
       params: { id: namedSeasonId },
       body,
-      notTheirs: [{ who: 'siteLead', url: `/api/seasons/${schoolNamedSeasonId}`, body }],
+      headers: { 'if-match': '"1"' },
+      notTheirs: [{ who: 'siteLead', url: `/api/seasons/${schoolNamedSeasonId}`, body, headers: { 'if-match': '"1"' } }],
       also: changed(body, { 'days that run backwards': { to: '2026-08-01' } }),
     };
   },
@@ -92,6 +93,23 @@ export const seasonSamples = {
     url: `/api/published-seasons/${publishedSeasonId}/report.pdf`,
     params: { id: publishedSeasonId },
     notTheirs: [{ who: 'siteLead', url: `/api/published-seasons/${schoolPublishedSeasonId}/report.pdf` }],
+  }),
+  readPublishedSeasonCsv: ({ publishedSeasonId, schoolPublishedSeasonId }) => ({
+    who: 'siteLead',
+    url: `/api/published-seasons/${publishedSeasonId}/report.csv`,
+    params: { id: publishedSeasonId },
+    notTheirs: [{ who: 'siteLead', url: `/api/published-seasons/${schoolPublishedSeasonId}/report.csv` }],
+  }),
+  readPublishedSeasonXlsx: ({ publishedSeasonId, schoolPublishedSeasonId }) => ({
+    who: 'siteLead',
+    url: `/api/published-seasons/${publishedSeasonId}/report.xlsx`,
+    params: { id: publishedSeasonId },
+    notTheirs: [{ who: 'siteLead', url: `/api/published-seasons/${schoolPublishedSeasonId}/report.xlsx` }],
+  }),
+  readSeasonReportCsv: () => ({
+    who: 'siteLead',
+    url: `/api/season-report.csv${season}&siteId=${SITES.meadow}`,
+    notTheirs: [{ who: 'siteLead', url: `/api/season-report.csv${season}&siteId=${SITES.school}` }],
   }),
   readClimateFactors: () => ({ who: 'siteLead', url: '/api/climate-factors' }),
   confirmClimateFactors: () => {

@@ -38,10 +38,13 @@ export function addSeason(call: AskedOwn, body: z.output<typeof NamedSeasonNew>)
   return once(call, 'addSeason', body, { make, find });
 }
 
-export const changeSeason = (call: AskedOwn, id: string, body: z.output<typeof NamedSeasonChange>): NamedSeason =>
+/** Two people who write at once: whoever comes second is told, with both versions. */
+export const changeSeason = (call: AskedOwn, id: string, revision: number, body: z.output<typeof NamedSeasonChange>): NamedSeason =>
   write(call.store, () => {
-    const { siteId, texts } = seasonOrRefuse(call, id);
+    const season = seasonOrRefuse(call, id);
+    const { siteId, texts } = season;
     ownSeason(call, siteId);
+    if (season.revision !== revision) throw refuse('changed-meanwhile', { help: { theirs: season, yours: body } });
     if (seasonNameTaken(call.store, { id, siteId, name: body.name })) throw refuse('name-taken');
     updateNamedSeason(call.store, { id, ...body, texts: JSON.stringify(body.texts === undefined ? texts : textsKept(body.texts)) });
     return seasonOrRefuse(call, id);

@@ -30,7 +30,7 @@ export function publishSeason(call: AskedOwn, body: z.output<typeof PublishedSea
 export const readPublishedSeason = (call: AskedOwn, id: string): PublishedSeason => shapeOf(call, id, (siteId) => ownSeason(call, siteId));
 
 /** What reports that were published by an older release do not say. */
-const ADDED_SINCE = { climate: null } as const;
+const ADDED_SINCE = { climate: null, castings: null } as const;
 
 function shapeOf(call: Signed, id: string, own: (siteId: string | null) => void = () => undefined): PublishedSeason {
   const row = publishedSeasonById(call.store, id);

@@ -16,6 +16,8 @@ import type { Context } from '../context.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
 import type { SeasonRange } from '../db/repositories/season.ts';
 import { disarmed } from './csv.ts';
+import type { AskedOwn } from './named-seasons.ts';
+import { readPublishedSeason } from './published-seasons.ts';
 import { readSeason } from './season.ts';
 import { SEASON_HEADINGS } from './season-csv.ts';
 
@@ -46,9 +48,13 @@ const DATE_FORMAT = 'yyyy-mm-dd';
 const NAME_WIDTH = 34;
 const NUMBER_WIDTH = 18;
 
-export async function seasonXlsx(call: Context, range: SeasonRange): Promise<Buffer> {
-  // Its headings are English.
-  const season = readSeason({ ...call, language: 'en' }, range);
+/** Of the log as it stands; its headings are English, and so are the names of materials. */
+export const seasonXlsx = (call: Context, range: SeasonRange): Promise<Buffer> =>
+  workbookOf(call, readSeason({ ...call, language: 'en' }, range));
+
+export const publishedXlsx = (call: AskedOwn, id: string): Promise<Buffer> => workbookOf(call, readPublishedSeason(call, id).season);
+
+function workbookOf(call: Context, season: Season): Promise<Buffer> {
   const measures = MEASURES[findProgramme(call.store)?.units ?? 'metric'];
   return writeXlsxFile(sheetsOf(season, measures)).toBuffer();
 }
@@ -88,6 +94,7 @@ function sheetsOf(season: Season, measures: Measures): Sheet<never>[] {
       ['Problem', 'Found', 'Solved'],
       season.problems.byKind.map((row) => [text(row.problem), row.found, row.solved]),
     ),
+    ...(season.castings === null ? [] : castingsSheets(season.castings, measures)),
     ...(season.climate === null ? [] : [climateSheet(season.climate, measures)]),
   ];
 }
@@ -109,6 +116,34 @@ function figureSheet(season: Season, measures: Measures): Row[] {
     [text('Problems solved'), season.problems.solved, before.problems.solved],
     [text('Weeks of bins'), season.log.binWeeks, before.log.binWeeks],
     [text('Weeks of bins with an entry'), season.log.binWeeksNoted, before.log.binWeeksNoted],
+  ];
+}
+
+function castingsSheets({ givenOut, store }: NonNullable<Season['castings']>, { g, ml }: Measures): Sheet<never>[] {
+  const line = (name: string, grams: number) => [text(name), numberCell(grams, g)];
+  return [
+    sheet(
+      'Given out',
+      ['Who got it', `From the bin, ${g.name}`, `From the store, ${g.name}`, `Together, ${g.name}`, `Volume, ${ml.name}`],
+      givenOut.map((row) => [
+        text(row.destination),
+        ...[row.fromBinG, row.fromStoreG, row.grams].map((grams) => numberCell(grams, g)),
+        numberCell(row.ml, ml),
+      ]),
+    ),
+    sheet(
+      'Store',
+      ['What', `Castings, ${g.name}`],
+      [
+        line('In store at the beginning', store.beginG),
+        line('Came in of harvests', store.harvestedG),
+        line('Brought in', store.broughtInG),
+        line('Given out', 0 - store.givenOutG),
+        line('Written off', 0 - store.writtenOffG),
+        line('In store at the end', store.endG),
+        line('Of that, not ready yet', store.curingG),
+      ],
+    ),
   ];
 }
 

@@ -1,6 +1,7 @@
 /** What a season adds up to. The domain does the adding; here are the rows and the names. */
 import type { Season, SeasonBefore, SeasonMaterial, SeasonRow } from '@middenry/contract';
 import {
+  castingsOut,
   completenessOf,
   gramsPerWeek,
   problemsOf,
@@ -10,6 +11,7 @@ import {
   seasonOf,
   seasonRates,
   sharesOf,
+  storeBalance,
   tallyOf,
   yearBefore,
 } from '@middenry/domain';
@@ -18,6 +20,7 @@ import type { Context } from '../context.ts';
 import { listBins } from '../db/repositories/bin.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
 import { type SeasonRange, seasonRecords } from '../db/repositories/season.ts';
+import { seasonGifts, seasonStoreFlows } from '../db/repositories/season-castings.ts';
 import { seasonBins, seasonChecks, seasonDestinations, seasonNotedDays, seasonPeople } from '../db/repositories/season-facts.ts';
 import { listSites } from '../db/repositories/site.ts';
 import { USUAL_BEDDING } from './bedding.ts';
@@ -61,6 +64,7 @@ export function readSeason(call: Context, range: SeasonRange): Season {
     byMonth: report.byMonth.map((group) => rowOf(group, group.key, daysOfMonth(group.key, range, today))),
     byMaterial: materialsIn(call, report.byMaterial, days),
     destinations: destinationsIn(call, range),
+    castings: castingsIn(call, range),
     ...beside(call, range),
     climate: climateOfScraps(call, records),
     before: seasonBefore(call, range),
@@ -115,6 +119,12 @@ function destinationsIn(call: Context, range: SeasonRange): Season['destinations
   const rows = seasonDestinations(call.store, range);
   const percents = sharesOf(rows.map(({ grams }) => grams));
   return rows.map((row, at) => ({ ...row, percent: percents[at]! }));
+}
+
+function castingsIn(call: Context, range: SeasonRange): Season['castings'] {
+  const flows = seasonStoreFlows(call.store, range);
+  const curingG = flows.reduce((sum, { on, readyOn, grams }) => (on <= range.to && (readyOn ?? '') > range.to ? sum + grams : sum), 0);
+  return { givenOut: [...castingsOut(seasonGifts(call.store, range))], store: { ...storeBalance(flows, range), curingG } };
 }
 
 type Span = Pick<SeasonRange, 'from' | 'to'>;

@@ -21,6 +21,7 @@ export const NamedSeason = z.object({
   from: LocalDate,
   to: LocalDate,
   texts: SeasonTexts,
+  revision: z.int().describe('how many times it was written; goes into If-Match of a change'),
 });
 export type NamedSeason = z.infer<typeof NamedSeason>;
 const shape = { name: Name, from: SeasonDay, to: SeasonDay };
@@ -61,7 +62,7 @@ export const namedSeasonRoutes = [
     method: 'PUT',
     path: '/api/seasons/:id',
     name: 'changeSeason',
-    summary: 'Change its name, its days or what is said to them',
+    summary: 'Change its name, its days or what is said to them; If-Match bears the revision that was read',
     tag: 'season',
     access: leads,
     own: 'site',

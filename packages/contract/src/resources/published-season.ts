@@ -5,7 +5,7 @@ import { ClientId, Id, Instant, LocalDate, Name } from '../common.ts';
 import { leads, type RouteSpec } from '../route.ts';
 import { SeasonTexts } from './named-season.ts';
 import { IdParams } from './place.ts';
-import { PDF, Season, SeasonDay, SeasonPdfLanguageQuery } from './season.ts';
+import { CsvProfileQuery, PDF, Season, SeasonDay, SeasonPdfLanguageQuery, XLSX } from './season.ts';
 
 const head = {
   id: Id,
@@ -85,5 +85,30 @@ export const publishedSeasonRoutes = [
     query: SeasonPdfLanguageQuery,
     status: 200,
     contentType: PDF,
+  },
+  {
+    method: 'GET',
+    path: '/api/published-seasons/:id/report.csv',
+    name: 'readPublishedSeasonCsv',
+    summary: 'Every figure of a published report, one a row',
+    tag: 'season',
+    access: leads,
+    own: 'site',
+    params: IdParams,
+    query: CsvProfileQuery,
+    status: 200,
+    contentType: 'text/csv; charset=utf-8',
+  },
+  {
+    method: 'GET',
+    path: '/api/published-seasons/:id/report.xlsx',
+    name: 'readPublishedSeasonXlsx',
+    summary: 'A published report as a workbook, in the units of the programme',
+    tag: 'season',
+    access: leads,
+    own: 'site',
+    params: IdParams,
+    status: 200,
+    contentType: XLSX,
   },
 ] as const satisfies readonly RouteSpec[];

@@ -56,6 +56,28 @@ export const SeasonClimate = z.object({
   processG: whole.describe('given off by the bins'),
   differenceG: whole.describe('the first less the second'),
 });
+/** Castings that left the programme's hands, and the balance of its stores; all in whole grams. */
+export const SeasonCastings = z.object({
+  givenOut: z.array(
+    z.object({
+      destination: z.enum(DESTINATIONS),
+      fromBinG: z.int().describe('of harvests of these days, straight from the bin'),
+      fromStoreG: z.int(),
+      grams: z.int().describe('both together'),
+      ml: z.int(),
+      percent: z.int().describe('of all that was given out; the shown ones add up to 100'),
+    }),
+  ),
+  store: z.object({
+    beginG: z.int().describe('in store before the first day'),
+    harvestedG: z.int().describe('came in of harvests; what cures is in store too'),
+    broughtInG: z.int(),
+    givenOutG: z.int(),
+    writtenOffG: z.int(),
+    endG: z.int().describe('in store after the last day'),
+    curingG: z.int().describe('of that, not ready yet on the last day'),
+  }),
+});
 /** The same days a year before. */
 export const SeasonBefore = z.object({
   from: LocalDate,
@@ -76,6 +98,7 @@ export const Season = z.object({
   byMonth: z.array(SeasonRow),
   byMaterial: z.array(SeasonMaterial),
   destinations: z.array(z.object({ destination: z.enum(DESTINATIONS), grams: z.int(), percent: z.int() })),
+  castings: SeasonCastings.nullable().describe('null: published before this was told'),
   people: SeasonPeople,
   problems: SeasonProblems,
   log: SeasonLog,
@@ -92,6 +115,7 @@ const inOrder = [(q: { from: string; to: string }) => q.from <= q.to, { error: '
 ];
 export const SeasonQuery = z.object(span).refine(...inOrder);
 export const CSV_PROFILES = ['spreadsheet', 'data'] as const;
+export const CsvProfileQuery = z.object({ profile: z.enum(CSV_PROFILES).default('spreadsheet') });
 /** `spreadsheet`: byte order mark and nothing that could run as a formula; `data`: lossless. */
 export const SeasonCsvQuery = z.object({ ...span, profile: z.enum(CSV_PROFILES).default('spreadsheet') }).refine(...inOrder);
 
@@ -134,6 +158,18 @@ export const seasonRoutes = [
     path: '/api/season.csv',
     name: 'readSeasonCsv',
     summary: 'The same as CSV (RFC 4180, formula-safe)',
+    tag: 'season',
+    access: leads,
+    own: 'site',
+    query: SeasonCsvQuery,
+    status: 200,
+    contentType: 'text/csv; charset=utf-8',
+  },
+  {
+    method: 'GET',
+    path: '/api/season-report.csv',
+    name: 'readSeasonReportCsv',
+    summary: 'Every figure of the report, one a row: section, name, figure, value, unit',
     tag: 'season',
     access: leads,
     own: 'site',

@@ -8,6 +8,7 @@ export const season = sqliteTable('season', {
   toDate: text('to_date').notNull(),
   createdAt: text('created_at').notNull(),
   texts: text('texts').notNull().default('{}'),
+  revision: integer('revision').notNull().default(1),
 });
 
 export const publishedSeason = sqliteTable('published_season', {

@@ -7,11 +7,14 @@ import { listSeasons } from './list-seasons.ts';
 import { publishSeason } from './publish-season.ts';
 import { readClimateFactors } from './read-climate-factors.ts';
 import { readPublishedSeason } from './read-published-season.ts';
+import { readPublishedSeasonCsv } from './read-published-season-csv.ts';
 import { readPublishedSeasonPdf } from './read-published-season-pdf.ts';
+import { readPublishedSeasonXlsx } from './read-published-season-xlsx.ts';
 import { readSeason } from './read-season.ts';
 import { readSeasonCsv } from './read-season-csv.ts';
 import { readSeasonLink } from './read-season-link.ts';
 import { readSeasonPdf } from './read-season-pdf.ts';
+import { readSeasonReportCsv } from './read-season-report-csv.ts';
 import { readSeasonSchema } from './read-season-schema.ts';
 import { readSeasonWeeks } from './read-season-weeks.ts';
 import { readSeasonXlsx } from './read-season-xlsx.ts';
@@ -34,6 +37,9 @@ export const seasonHandlers: readonly BoundRoute[] = [
   publishSeason,
   readPublishedSeason,
   readPublishedSeasonPdf,
+  readPublishedSeasonCsv,
+  readPublishedSeasonXlsx,
+  readSeasonReportCsv,
   readClimateFactors,
   confirmClimateFactors,
   removeClimateFactors,

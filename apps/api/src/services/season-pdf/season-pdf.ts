@@ -2,6 +2,7 @@
 import type { Season, SeasonPart, SeasonPdfLanguage, SeasonTexts } from '@middenry/contract';
 import { GRAMS_PER_KG, GRAMS_PER_LB, LITRES_PER_US_GALLON, MILLILITRES_PER_LITRE, MINUTES_PER_HOUR } from '@middenry/domain';
 import { NOT_ONE_BIN } from '../season.ts';
+import { castingsPart, hasCastings } from './castings-part.ts';
 import { climatePart } from './climate-part.ts';
 import { newPaper, type Paper } from './paper.ts';
 import { REPORT_WORDS, type ReportWords } from './words.ts';
@@ -44,7 +45,7 @@ export function seasonPdf(asked: ReportAsked): Promise<Buffer> {
   };
   section('figures', () => figuresTable(paper, season, show, w));
   if (season.byMaterial.length > 0) section('materials', () => materialsTable(paper, season, show, w));
-  if (season.destinations.length > 0) section('castings', () => castingsTable(paper, season, show, w));
+  if (hasCastings(season)) section('castings', () => castingsPart(paper, season, show, w));
   section('problems', () => problemsTable(paper, season, show, w));
   section('months', () => {
     if (season.byMonth.length > 0) paper.bars(barsOf(season, show, w));
@@ -132,12 +133,6 @@ function materialsTable(paper: Paper, { byMaterial }: Season, show: Show, w: Rep
     `${row.percent} %`,
   ]);
   paper.table({ caption: w.sections.materials, heads: [w.heads.what, ...kinds, w.heads.share], rows, summed: false });
-}
-
-function castingsTable(paper: Paper, { destinations }: Season, show: Show, w: ReportWords): void {
-  const rows = destinations.map((row) => [w.destinations[row.destination], show.mass(row.grams), `${row.percent} %`]);
-  const heads = [w.heads.what, `${w.heads.castings}, ${show.massUnit}`, w.heads.share];
-  paper.table({ caption: w.sections.castings, heads, rows, summed: false });
 }
 
 function problemsTable(paper: Paper, { problems }: Season, show: Show, w: ReportWords): void {

@@ -6,13 +6,17 @@ import { paths } from '$lib/paths/paths.ts';
 import { readSeasonForm } from '$lib/season/read-season-form.ts';
 import type { Actions } from './$types';
 
+const CHANGED_MEANWHILE = 412;
+
 export const actions: Actions = {
   save: async ({ request, fetch, params }) => {
     const form = await request.formData();
     const { body, faults } = readSeasonForm(form);
     if (faults.length > 0) return fail(400, { fault: incomplete(faults), typed: typedOf(form) });
-    const outcome = await act(fetch, 'changeSeason', { params, body }, form);
-    return outcome.ok ? redirect(303, `${paths.keptSeason(params.id)}?done=saved`) : outcome.refused;
+    const outcome = await act(fetch, 'changeSeason', { params, body, ifMatch: Number(text(form, 'revision')) }, form);
+    if (outcome.ok) redirect(303, `${paths.keptSeason(params.id)}?done=saved`);
+    const { status, data } = outcome.refused;
+    return fail(status, { ...data, meanwhile: status === CHANGED_MEANWHILE });
   },
   remove: async ({ request, fetch, params }) => {
     const outcome = await act(fetch, 'removeSeason', { params }, await request.formData());

@@ -1,0 +1,42 @@
+/** Castings in print: where each harvest went, who got them in the end, and what lies in store. */
+import type { Season } from '@middenry/contract';
+import type { Paper } from './paper.ts';
+import type { Show } from './season-pdf.ts';
+import type { ReportWords } from './words.ts';
+
+type Castings = NonNullable<Season['castings']>;
+/** Signed as the balance adds up. */
+const OUT = ['givenOutG', 'writtenOffG'];
+
+const isEmpty = ({ store }: Castings): boolean => Object.values(store).every((grams) => grams === 0);
+
+export const hasCastings = ({ destinations, castings }: Season): boolean =>
+  destinations.length > 0 || (castings !== null && (castings.givenOut.length > 0 || !isEmpty(castings)));
+
+export function castingsPart(paper: Paper, { destinations, castings }: Season, show: Show, w: ReportWords): void {
+  const inUnit = (head: string) => `${head}, ${show.massUnit}`;
+  if (destinations.length > 0) {
+    const rows = destinations.map((row) => [w.destinations[row.destination], show.mass(row.grams), `${row.percent} %`]);
+    paper.table({ caption: w.sections.castings, heads: [w.heads.what, inUnit(w.heads.castings), w.heads.share], rows, summed: false });
+  }
+  if (castings === null) return;
+  const { who, fromBin, fromStore, together, volume } = w.stores;
+  if (castings.givenOut.length > 0)
+    paper.table({
+      caption: w.stores.givenOut,
+      heads: [who, ...[fromBin, fromStore, together].map(inUnit), volume, w.heads.share],
+      rows: castings.givenOut.map((row) => [
+        w.destinations[row.destination],
+        ...[row.fromBinG, row.fromStoreG, row.grams].map(show.mass),
+        ...[show.volume(row.ml), `${row.percent} %`],
+      ]),
+      summed: false,
+    });
+  if (!isEmpty(castings)) storeTable(paper, castings, show, w);
+}
+
+function storeTable(paper: Paper, { store }: Castings, show: Show, w: ReportWords): void {
+  const names = Object.keys(w.stores.rows) as (keyof typeof store)[];
+  const rows = names.map((name) => [w.stores.rows[name], show.mass(OUT.includes(name) ? 0 - store[name] : store[name])]);
+  paper.table({ caption: w.stores.store, heads: [w.heads.what, `${w.heads.castings}, ${show.massUnit}`], rows, summed: false });
+}
