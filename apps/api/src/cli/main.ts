@@ -6,11 +6,13 @@ import { exportCommand } from './export.ts';
 import { importCommand } from './import.ts';
 import { resetOwnerCommand } from './reset-owner.ts';
 import { restoreCommand } from './restore.ts';
+import { rollbackCommand } from './rollback.ts';
 import { simulateCommand } from './simulate.ts';
 
 export const COMMANDS: readonly Command[] = [
   backupCommand,
   restoreCommand,
+  rollbackCommand,
   doctorCommand,
   exportCommand,
   importCommand,

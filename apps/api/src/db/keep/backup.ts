@@ -1,8 +1,9 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import Database from 'better-sqlite3';
 import type { Store } from '../store.ts';
-import { factsOf, lacking } from './facts.ts';
+import { lacking, leastFactsOf } from './facts.ts';
 import { dropUnknownPhotos, photoPoolOf, photosIn, poolPhotos } from './photos.ts';
 import { prove } from './prove.ts';
 import { type Manifest, manifestOf, readManifest, syncToDisk } from './verify.ts';
@@ -36,7 +37,7 @@ export async function makeBackup(store: Store, { dir, name, kind, now, photoDir 
   const file = join(dir, `${name}-${now.toISOString().replace(/[:.]/g, '-')}.db`);
   const part = `${file}.part`;
   try {
-    const least = factsOf(store.sqlite);
+    const least = leastFactsOf(store.sqlite);
     await store.sqlite.backup(part, { progress: () => PAGES_AT_ONCE });
     leaveWal(part);
     const { facts, sha256 } = await prove(part);
@@ -45,13 +46,23 @@ export async function makeBackup(store: Store, { dir, name, kind, now, photoDir 
     const photos = photoDir === undefined ? [] : await poolPhotos(photoDir, photoPoolOf(dir, name), photosIn(part));
     const manifest: Manifest = { madeAt: now.toISOString(), kind, sha256, bytes: statSync(part).size, facts, photos };
     writeFileSync(manifestOf(part), JSON.stringify(manifest, null, 2));
-    for (const written of [part, manifestOf(part)]) syncToDisk(written);
+    for (const written of [part, manifestOf(part)]) await syncBeside(written);
     renameSync(manifestOf(part), manifestOf(file));
     renameSync(part, file);
     syncToDisk(dir);
     return { file, manifest };
   } finally {
     for (const rest of [part, `${part}-journal`, `${part}-wal`, `${part}-shm`, manifestOf(part)]) rmSync(rest, { force: true });
+  }
+}
+
+/** A hundred megabytes may take the disk seconds; nobody's request waits for them. */
+async function syncBeside(path: string): Promise<void> {
+  const file = await open(path, 'r');
+  try {
+    await file.sync();
+  } finally {
+    await file.close();
   }
 }
 
