@@ -1,6 +1,7 @@
 /** What the model says of a bin, on its page: what is, what comes, why, what helps, what to look at; and what a check teaches it. */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { addDays } from '../../apps/web/src/lib/format/days.ts';
 import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
 import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 import { drawn } from './pixels.ts';
@@ -159,6 +160,34 @@ test('A4, A11: with forced colours the mark, the fan and the drawing still stand
   ] as const)
     expect(await drawn(page.locator(what).first(), by), what).toBeGreaterThan(least);
   await page.emulateMedia({ forcedColors: 'none', reducedMotion: 'no-preference', colorScheme: 'light' });
+});
+
+test('a site says who comes this week, what is due and what is short; what is set once is folded away, and opens where it was refused', async () => {
+  const { page } = walk;
+  const { today } = await read('/api/session');
+  const [{ id: siteId }] = (await read('/api/sites')).items;
+  const to = addDays(today, 6);
+  const shifts = (await read(`/api/shifts?from=${today}&to=${to}&siteId=${siteId}`)).items;
+  const duties = (await read(`/api/duties?siteId=${siteId}&days=7`)).items;
+  expect(shifts.length + duties.length).toBeGreaterThan(0);
+  // Bedding that is used and of which hardly any is left runs short.
+  const stock = (await read(`/api/bedding-stock?siteId=${siteId}`)).items;
+  await page.goto(`/sites/${siteId}`, { waitUntil: 'load' });
+  expect(await page.locator('#comes .lines > li').count()).toBe(shifts.length);
+  for (const name of shifts.flatMap(({ signUps }: { signUps: { name: string }[] }) => signUps.map((one) => one.name)))
+    expect(await page.locator('#comes').textContent()).toContain(name);
+  expect(await page.locator('#due .jobs > li').count()).toBe(Math.min(8, duties.length));
+  const soon = addDays(today, 28);
+  const short = stock.filter(({ runsOutOn }: { runsOutOn: string | null }) => runsOutOn !== null && runsOutOn <= soon);
+  expect(await page.locator('#short .lines > li').count()).toBe(short.length);
+  const fold = page.locator('.leaf-fold');
+  expect(await fold.evaluate((one: HTMLDetailsElement) => one.open)).toBe(false);
+  await fold.locator('summary').first().focus();
+  await page.keyboard.press('Enter');
+  await page.getByLabel('Paste the lines here').fill('no day, no warmth');
+  await page.getByRole('button', { name: 'Take them in' }).click();
+  await page.locator('#readings .fault').waitFor();
+  expect(await axeFaults(page)).toEqual([]);
 });
 
 test('A20: with letters twice as large nothing runs out of the page sideways', async () => {

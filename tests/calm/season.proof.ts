@@ -9,7 +9,7 @@ describe('a season of sixty bins kept as advised', () => {
   const kept = Array.from({ length: BINS }, (_, number) => keepBin(number, DAYS));
   const alerts = kept.flatMap((bin) => bin.alerts);
 
-  test('raises at most one alert a day on average, and never more than five in a day', () => {
+  test('A16: raises at most one alert a day on average, and never more than five in a day', () => {
     const byDay = Array.from({ length: DAYS }, (_, day) => alerts.filter((alert) => alert.day === day).length);
     const bySignal = countBy(alerts.map(({ id }) => id));
     console.log(`${alerts.length} alerts in ${DAYS} days, most in a day ${Math.max(...byDay)}, by signal ${JSON.stringify(bySignal)}`);
@@ -17,7 +17,7 @@ describe('a season of sixty bins kept as advised', () => {
     expect(Math.max(...byDay)).toBeLessThanOrEqual(5);
   });
 
-  test('no flag of a bin comes and goes three times within three days', () => {
+  test('A16: no flag of a bin comes and goes three times within three days', () => {
     const chattering = kept.flatMap(({ alerts: own }) =>
       own.filter(({ id, day }) => own.filter((other) => other.id === id && other.day >= day && other.day < day + 3).length >= 3),
     );

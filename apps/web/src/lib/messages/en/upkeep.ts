@@ -39,6 +39,7 @@ export const upkeep = {
     retired: 'It is taken out of use',
   },
   sites: {
+    settings: 'Name, warmth and readings of this site',
     title: 'Sites',
     heading: (n: number) => (n === 1 ? 'One site.' : `${n} sites.`),
     add: 'Add a site',

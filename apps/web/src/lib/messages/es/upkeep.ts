@@ -39,6 +39,7 @@ export const upkeep = {
     retired: 'Se deja de usar',
   },
   sites: {
+    settings: 'Nombre, calor y lecturas de este sitio',
     title: 'Sitios',
     heading: (n: number) => (n === 1 ? 'Un sitio.' : `${n} sitios.`),
     add: 'Añadir un sitio',
