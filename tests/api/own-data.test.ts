@@ -139,6 +139,16 @@ const MAY_CHANGE = new Set([
   ...['audit', 'sign_up', 'swap', 'waiting', 'sheet_import', 'castings_move'],
 ]);
 
+/** Nothing that still waits on it is taken, and it learns why. */
+async function phoneIsTold(cookie: string): Promise<void> {
+  const body = { binId: BINS.tote, happenedAt: '2026-11-25T09:00:00Z', note: 'Still on my phone', id: freshId() };
+  const batch = { personId: OTIS.id, deviceAt: '2026-11-25T10:00:00Z', entries: [{ kind: 'note', keptAt: '2026-11-25T09:00:00Z', body }] };
+  const answer = await cast.call(null, 'POST', '/api/entries/batch', batch, { cookie });
+  expect([answer.status, answer.body.code]).toEqual([410, 'erased']);
+  expect((await cast.call(null, 'GET', '/api/session', undefined, { cookie })).body.person).toBeNull();
+  expect(cast.store.sqlite.prepare('SELECT count(*) FROM entry WHERE id = ?').pluck().get(body.id)).toBe(0);
+}
+
 describe('erasing somebody', () => {
   it('C27: leaves every log and every total of the season as it was, and nothing of them anywhere in the export', async () => {
     await leaveTraces();
@@ -164,7 +174,8 @@ describe('erasing somebody', () => {
     expect([OTIS.name, ADDRESS].filter((word) => ![...before.files.values()].some((bytes) => bytes.includes(word)))).toEqual([]);
   });
 
-  it('C27: is told in the audit; what they noted is by nobody any more; their calendar, their places and their devices are gone', async () => {
+  it('C27: is told in the audit and to their phone; what they noted is by nobody any more; calendar, places and devices are gone', async () => {
+    const cookie = cast.cookie('volunteer');
     const { path } = (await cast.call('volunteer', 'POST', '/api/calendar-links', { id: freshId(), label: 'Phone' })).body;
     expect((await cast.call(null, 'GET', path)).status).toBe(200);
     expect((await cast.call('coordinator', 'DELETE', `/api/people/${OTIS.id}`)).status).toBe(204);
@@ -180,24 +191,10 @@ describe('erasing somebody', () => {
       by: { id: PEOPLE.coordinator.id },
       detail: { placesGivenBack: 2 },
     });
+    await phoneIsTold(cookie);
     const people = (await cast.call('owner', 'GET', '/api/people')).body.items;
     expect(people.map(({ id }: { id: string }) => id)).not.toContain(OTIS.id);
     expect((await cast.call('owner', 'DELETE', `/api/people/${OTIS.id}`)).status).toBe(404);
-  });
-
-  it('C27: their phone is told why nothing that still waits on it is taken, and nothing is', async () => {
-    const cookie = cast.cookie('volunteer');
-    expect((await cast.call('coordinator', 'DELETE', `/api/people/${OTIS.id}`)).status).toBe(204);
-    const body = { binId: BINS.tote, happenedAt: '2026-11-25T09:00:00Z', note: 'Still on my phone', id: freshId() };
-    const batch = {
-      personId: OTIS.id,
-      deviceAt: '2026-11-25T10:00:00Z',
-      entries: [{ kind: 'note', keptAt: '2026-11-25T09:00:00Z', body }],
-    };
-    const answer = await cast.call(null, 'POST', '/api/entries/batch', batch, { cookie });
-    expect([answer.status, answer.body.code]).toEqual([410, 'erased']);
-    expect((await cast.call(null, 'GET', '/api/session', undefined, { cookie })).body.person).toBeNull();
-    expect(cast.store.sqlite.prepare('SELECT count(*) FROM entry WHERE id = ?').pluck().get(body.id)).toBe(0);
   });
 
   it('C27: happens whole or not at all, and never to the last owner', async () => {
