@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { Agent, request } from 'node:http';
+import { setTimeout as sleep } from 'node:timers/promises';
 
 const agent = new Agent({ keepAlive: false, maxSockets: 64 });
 
@@ -75,7 +76,7 @@ export async function enterDemo(origin: string): Promise<string> {
 }
 
 /** Several people log feedings, one after the other each, until `stopped` says so or the server is gone. */
-export async function feedUntil(origin: string, cookie: string, stopped: () => boolean, people = 6): Promise<Sent> {
+async function feedUntil(origin: string, cookie: string, stopped: () => boolean, people = 6): Promise<Sent> {
   const bins = (JSON.parse((await ask(origin, 'GET', '/api/bins', { cookie })).text) as { items: { id: string; state: string }[] }).items;
   const sent: Sent = { acknowledged: [], unknown: [], refused: [] };
   const person = async (index: number): Promise<void> => {
@@ -95,6 +96,22 @@ export async function feedUntil(origin: string, cookie: string, stopped: () => b
   };
   await Promise.all(Array.from({ length: people }, (_, index) => person(index)));
   return sent;
+}
+
+/** Feeds without end, and resolves once so many have begun, whatever the machine: a few are then in flight, the others are answered. */
+export async function feedPast(origin: string, cookie: string, least: number): Promise<{ readonly sent: Promise<Sent> }> {
+  let begun = 0;
+  let isOver = false;
+  const sent = feedUntil(origin, cookie, () => {
+    begun += 1;
+    return false;
+  });
+  const end = () => {
+    isOver = true;
+  };
+  sent.then(end, end);
+  while (begun < least && !isOver) await sleep(10);
+  return { sent };
 }
 
 /** The feedings among these that the server does not have, or has otherwise than they were sent. */

@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { serve } from '../browser/harness.ts';
-import { ask, enterDemo, type Feeding, feedUntil, missing } from './feeders.ts';
+import { ask, enterDemo, type Feeding, feedPast, missing } from './feeders.ts';
 import { soundness } from './stage.ts';
 
 export interface KillResult {
@@ -39,10 +39,10 @@ export async function killRounds(dataDir: string, rounds: number): Promise<KillR
       break;
     }
     // They feed on until the connection breaks: the kill must meet requests in flight.
-    const feeding = feedUntil(server.origin, cookie, () => false);
-    await sleep(100 + Math.random() * 500);
+    const feeding = await feedPast(server.origin, cookie, 20);
+    await sleep(Math.random() * 200);
     await server.stop('SIGKILL');
-    const sent = await feeding;
+    const sent = await feeding.sent;
     faults.push(...sent.refused.map(({ status, text }) => `round ${round}: refused ${status} ${text}`));
     before = sent.acknowledged;
     pending = sent.unknown;

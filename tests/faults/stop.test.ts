@@ -4,7 +4,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { afterAll, expect, test } from 'vitest';
 import { serve } from '../browser/harness.ts';
-import { ask, enterDemo, feedUntil, missing } from './feeders.ts';
+import { ask, enterDemo, feedPast, missing } from './feeders.ts';
 import { Folders, quicklyRefused, soundness } from './stage.ts';
 
 const folders = new Folders();
@@ -18,10 +18,9 @@ test('F23: SIGTERM with requests in flight finishes them, refuses new ones, and 
   for (let round = 0; round < 2; round += 1) {
     const server = await serve({ dataDir, keepData: true });
     const cookie = await enterDemo(server.origin);
-    const feeding = feedUntil(server.origin, cookie, () => false);
-    await sleep(150 + Math.random() * 200);
+    const feeding = await feedPast(server.origin, cookie, 25);
     await server.stop('SIGTERM');
-    const sent = await feeding;
+    const sent = await feeding.sent;
     for (const { status, retryAfter } of sent.refused) expect([status, retryAfter]).toEqual([503, expect.stringMatching(/^\d+$/)]);
     const wal = join(dataDir, 'demo.db-wal');
     expect(existsSync(wal) ? statSync(wal).size : 0).toBe(0);
