@@ -1,4 +1,4 @@
-import { SEASON_COLUMN_IDS, type SeasonColumnId, type SeasonRow as SeasonRecord, seasonOf } from '@middenry/domain';
+import { SEASON_COLUMN_IDS, type SeasonColumnId, type SeasonRow as SeasonRecord, seasonTotal } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { listBins } from '../db/repositories/bin.ts';
 import type { SeasonRange } from '../db/repositories/season.ts';
@@ -57,7 +57,7 @@ function groupsOf(records: readonly SeasonRecord[]): Map<string, SeasonRecord[]>
 }
 
 function figuresOf(records: readonly SeasonRecord[]): number[] {
-  const { total } = seasonOf(records);
+  const total = seasonTotal(records);
   return SEASON_COLUMN_IDS.map((id) => total[id]);
 }
 

@@ -1,6 +1,6 @@
 /** The season's own rows, added up for each week. */
 import type { SeasonWeek } from '@middenry/contract';
-import { DAYS_PER_WEEK, firstWeekday, type SeasonRow as SeasonRecord, seasonOf } from '@middenry/domain';
+import { DAYS_PER_WEEK, firstWeekday, type SeasonRow as SeasonRecord, seasonTotal } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
 import type { SeasonRange } from '../db/repositories/season.ts';
@@ -28,6 +28,6 @@ export function readSeasonWeeks(call: Context, range: SeasonRange): { weeks: Sea
 }
 
 function weekOf(from: string, records: readonly SeasonRecord[]): SeasonWeek {
-  const { fedWeighedG, fedEstimatedG, beddingG, harvestedG, minutes, shifts } = seasonOf(records).total;
+  const { fedWeighedG, fedEstimatedG, beddingG, harvestedG, minutes, shifts } = seasonTotal(records);
   return { from, fedG: fedWeighedG + fedEstimatedG, beddingG, harvestedG, minutes, shifts };
 }

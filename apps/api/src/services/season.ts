@@ -10,6 +10,7 @@ import {
   type SeasonRow as SeasonRecord,
   seasonOf,
   seasonRates,
+  seasonTotal,
   sharesOf,
   storeBalance,
   tallyOf,
@@ -41,11 +42,12 @@ const PROBLEM_DAYS_BEFORE = 180;
 const LONGEST_MONTH_DAYS = 31;
 
 export const recordsOf = (call: Context, range: SeasonRange): SeasonRecord[] =>
-  seasonRecords(call.store, { ...range, usualBedding: USUAL_BEDDING }).map(({ squeeze, dishMg, wetMg, dryMg, ...record }) =>
-    record.type === 'harvest'
-      ? { ...record, moistureFracWb: moistureOf({ squeeze, dishMg, wetMg, dryMg })?.moistureFracWb ?? null }
-      : record,
-  );
+  seasonRecords(call.store, { ...range, usualBedding: USUAL_BEDDING }).map((noted) => {
+    // Most rows are none, and a copy of each would cost as much as all the adding up.
+    if (noted.type !== 'harvest') return noted;
+    const { squeeze, dishMg, wetMg, dryMg, ...record } = noted;
+    return { ...record, moistureFracWb: moistureOf({ squeeze, dishMg, wetMg, dryMg })?.moistureFracWb ?? null };
+  });
 
 export function readSeason(call: Context, range: SeasonRange): Season {
   const records = recordsOf(call, range);
@@ -73,7 +75,7 @@ export function readSeason(call: Context, range: SeasonRange): Season {
 
 function seasonBefore(call: Context, { from, to, siteIds }: SeasonRange): Before {
   const range = { from: yearBefore(from), to: yearBefore(to), siteIds };
-  return { from: range.from, to: range.to, total: seasonOf(recordsOf(call, range)).total, ...beside(call, range) };
+  return { from: range.from, to: range.to, total: seasonTotal(recordsOf(call, range)), ...beside(call, range) };
 }
 
 function beside(call: Context, range: SeasonRange): Pick<Before, 'people' | 'problems' | 'log'> {
@@ -99,7 +101,7 @@ function rowsOf(groups: readonly SeasonGroup[], labels: ReadonlyMap<string, stri
 
 function timeOfNoBin(records: readonly SeasonRecord[], days: number): Row[] {
   const times = records.filter((record) => record.binId === null);
-  return times.length === 0 ? [] : [rowOf({ key: NOT_ONE_BIN.key, totals: seasonOf(times).total }, NOT_ONE_BIN.label, days)];
+  return times.length === 0 ? [] : [rowOf({ key: NOT_ONE_BIN.key, totals: seasonTotal(times) }, NOT_ONE_BIN.label, days)];
 }
 
 /** The most first. */

@@ -40,5 +40,8 @@ export interface SeasonColumn {
 export const sumOf = (rows: readonly SeasonRow[], value: (row: SeasonRow) => number): number =>
   rows.reduce((sum, row) => sum + value(row), 0);
 
-export const entriesOf = (rows: readonly SeasonRow[], type: SeasonRowType): number =>
-  new Set(rows.filter((row) => row.type === type).map((row) => row.entryId)).size;
+export function entriesOf(rows: readonly SeasonRow[], type: SeasonRowType): number {
+  const entries = new Set<string>();
+  for (const row of rows) if (row.type === type) entries.add(row.entryId);
+  return entries.size;
+}

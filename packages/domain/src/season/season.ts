@@ -29,19 +29,37 @@ const LENGTH_OF_YEAR_MONTH = 7;
  * @throws {RangeError} when one is not
  */
 export function seasonOf(rows: readonly SeasonRow[]): SeasonReport {
-  for (const row of rows) {
-    for (const value of [row.grams, row.minutes, row.volumeMl ?? 0, row.places ?? 0, row.placesTaken ?? 0]) {
-      if (!Number.isSafeInteger(value) || value < 0)
-        throw new RangeError(`Cannot add up the season as figures are whole and not negative: current value is ${value}`);
-    }
-  }
   return {
-    total: totalsOf(rows),
+    total: seasonTotal(rows),
     bySite: groupsOf(rows, (row) => row.siteId),
     byBin: groupsOf(rows, (row) => row.binId),
     byMonth: groupsOf(rows, (row) => row.localDate.slice(0, LENGTH_OF_YEAR_MONTH)),
     byMaterial: groupsOf(rows, (row) => row.materialId ?? null),
   };
+}
+
+/**
+ * The total of rows alone, for whoever needs no groups.
+ *
+ * @shape rows[n] -> totals
+ * @returns Whole grams, minutes and counts
+ * @valid grams and minutes are whole and not negative
+ * @throws {RangeError} when one is not
+ */
+export function seasonTotal(rows: readonly SeasonRow[]): SeasonTotals {
+  for (const { grams, minutes, volumeMl, places, placesTaken } of rows) {
+    checkWhole(grams);
+    checkWhole(minutes);
+    checkWhole(volumeMl ?? 0);
+    checkWhole(places ?? 0);
+    checkWhole(placesTaken ?? 0);
+  }
+  return totalsOf(rows);
+}
+
+function checkWhole(value: number): void {
+  if (!Number.isSafeInteger(value) || value < 0)
+    throw new RangeError(`Cannot add up the season as figures are whole and not negative: current value is ${value}`);
 }
 
 const totalsOf = (rows: readonly SeasonRow[]): SeasonTotals =>
