@@ -52,6 +52,20 @@ async function feedOf(who: PersonKey): Promise<string> {
 }
 
 describe('the language somebody chose', () => {
+  it('is that of a new phone on which nobody has chosen one, and of no other', async () => {
+    const spoken = async (who: PersonKey, headers: Record<string, string> = {}) => {
+      const { code } = (await call(who, 'POST', '/api/device-codes', {})).body;
+      const entered = await cast.call(null, 'POST', '/api/session/device', { code, deviceLabel: 'Phone' }, headers);
+      expect(entered.status).toBe(201);
+      return [entered.headers['set-cookie']].flat().flatMap((cookie) => /^language=(\w+)/.exec(String(cookie))?.[1] ?? []);
+    };
+    await call('otherVolunteer', 'PATCH', '/api/message-setting', { language: 'es' });
+    expect(await spoken('volunteer')).toEqual([]);
+    expect(await spoken('otherVolunteer')).toEqual(['es']);
+    expect(await spoken('otherVolunteer', { cookie: 'language=en' })).toEqual([]);
+    await call('otherVolunteer', 'PATCH', '/api/message-setting', { language: 'en' });
+  });
+
   it('is the programme’s until then, and one of those that the pages speak', async () => {
     expect((await call('volunteer', 'GET', '/api/message-setting')).body.language).toBe('en');
     expect((await call('volunteer', 'PATCH', '/api/message-setting', { language: 'xx' })).status).toBe(422);

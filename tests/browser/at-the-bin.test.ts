@@ -241,7 +241,7 @@ const drafts = () =>
     return JSON.stringify(all.result);
   });
 
-sunAndWet({ page: () => page, scan });
+describe('B2, B3, B5: in the sun and in wet hands', () => sunAndWet({ page: () => page, scan }));
 
 describe('B10, B27: what is said, and what a keyboard can do', () => {
   const reach = async (wanted: string) => {

@@ -57,6 +57,30 @@ test('B16: twenty that waited are sent within 10 s of opening, without Backgroun
   expect(await atServer(context, binId, 'twenty')).toEqual(notes('twenty', 20));
 });
 
+test('B24: what a phone noted whose clock is hours or a day off stands in its true order, with the clock told on each', async () => {
+  const { context } = walk;
+  const name = (n: number) => `clock ${n}`;
+  for (const [n, offHours] of [26, -2, 2].entries()) {
+    const phone = await context.newPage();
+    await phone.clock.install({ time: Date.now() + offHours * 3_600_000 });
+    await phone.goto('/waiting');
+    await phone.getByText('What this phone carries is from').waitFor();
+    // Each was noted ten minutes after the one before.
+    const happenedAt = new Date(Date.now() + offHours * 3_600_000 - (3 - n) * 600_000).toISOString();
+    await putOnPhone(phone, [{ personId, binId, note: name(n), happenedAt }]);
+    await expect.poll(() => onPhone(phone), { timeout: 10_000 }).toEqual([]);
+    await phone.close();
+  }
+  const { items } = await (await context.request.get(`/api/bins/${binId}/entries?limit=3`)).json();
+  expect(items.map(({ note, clockSkewed }: { note: string; clockSkewed: boolean }) => [note, clockSkewed])).toEqual(
+    [2, 1, 0].map((n) => [name(n), true]),
+  );
+  const sinceMinutes = items.map(({ happenedAt }: { happenedAt: string }) => (Date.now() - Date.parse(happenedAt)) / 60_000);
+  for (const [at, minutes] of [10, 20, 30].entries()) expect(Math.abs(sinceMinutes[at] - minutes)).toBeLessThan(1.5);
+  await walk.page.goto(`/entries/${items[0].id}`);
+  await walk.page.getByText('the phone’s clock was off').waitFor();
+});
+
 test('H1, B13: a reload between keeping and sending, and an answer that is lost, lose nothing and double nothing', async () => {
   const { page, context } = walk;
   let lost = 0;

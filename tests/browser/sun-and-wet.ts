@@ -20,7 +20,7 @@ const saveIsInView = (page: Page) =>
 
 export function sunAndWet(stage: { readonly page: () => Page; readonly scan: (kind?: string) => Promise<unknown> }): void {
   const { scan } = stage;
-  describe('B2, B3, B5: sun, wet hands and a small phone', () => {
+  describe('a small phone', () => {
     const SIZES = [
       [320, 640],
       [360, 640],

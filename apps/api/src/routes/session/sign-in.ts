@@ -1,6 +1,6 @@
 import { route } from '../../routing/route.ts';
 import { stopSession } from '../../services/session.ts';
-import { setSessionCookie } from '../../services/session-cookie.ts';
+import { setSessionCookie, speakAsChosen } from '../../services/session-cookie.ts';
 import { sessionShape } from '../../services/session-shape.ts';
 import { enter, personByPassword } from '../../services/sign-in.ts';
 
@@ -9,5 +9,6 @@ export const signIn = route('signIn', async (call) => {
   if (call.who !== null) stopSession(call.store, call.who.sessionId, call.now);
   const started = enter(call, person.id, 'password');
   setSessionCookie(call.reply, call.config, started.token, started.expiresAt);
+  speakAsChosen(call.request, call.reply, call, started.who.personId);
   return sessionShape(call, started.who);
 });

@@ -61,7 +61,7 @@ const TABLE: readonly (readonly [string, object])[] = [
   ['Infinity', bad],
 ];
 
-describe('readAmount()', () => {
+describe('B6: readAmount()', () => {
   it.each(TABLE)('reads %j', (typed, expected) => {
     expect(readAmount(typed)).toEqual(expected);
   });

@@ -3,7 +3,7 @@ import { readDay, readTime } from './typed-day.ts';
 
 const TODAY = '2026-11-25';
 
-describe('readDay(), B9', () => {
+describe('B9: readDay()', () => {
   it.each([
     ['27 3 2027', '2027-03-27'],
     ['27/03/27', '2027-03-27'],

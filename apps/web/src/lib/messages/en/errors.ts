@@ -42,7 +42,9 @@ export type ErrorElsewhere =
   | 'photo-heic'
   | 'photo-unreadable'
   | 'photo-quota'
-  | 'castings-short';
+  | 'castings-short'
+  | 'cross-site'
+  | 'changed-meanwhile';
 
 export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'bad-request': { what: 'This could not be read.', next: 'Load the page again and try once more.' },
@@ -58,7 +60,6 @@ export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'update-first': { what: 'This page is too old for the server.', next: 'Load the page again. What waits here stays.' },
   'not-allowed': { what: 'Your role may not do this.', next: 'Ask your coordinator.' },
   'not-found': { what: 'There is nothing here.', next: 'It may have been moved. Go back to the board.' },
-  'cross-site': { what: 'This came from another website, so it was not done.', next: 'Open Middenry itself and try again.' },
   'date-before-bin': { what: 'That day is before the bin was set up.', next: 'Choose a later day.' },
   'date-in-future': { what: 'That time has not come yet.', next: 'Choose now or earlier.' },
   'bin-retired': { what: 'This bin is no longer in use.', next: 'Choose another bin.' },
@@ -71,7 +72,6 @@ export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'material-unknown': { what: 'We do not know this food.', next: 'Choose one from the list.' },
   'same-id-other-content': { what: 'This note was sent before with other words.', next: 'Start a new note.' },
   'still-running': { what: 'The same note is just being saved.', next: 'Wait a moment, then look at the log.' },
-  'changed-meanwhile': { what: 'Somebody changed this while you were writing.', next: 'Look at both versions and choose.' },
   'too-late-to-undo': { what: 'It is too late to undo this yourself.', next: 'Ask your coordinator to put it right.' },
   'already-undone': { what: 'This was undone before.', next: 'There is nothing more to do.' },
   'store-damaged': {

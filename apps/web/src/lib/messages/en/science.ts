@@ -1,7 +1,6 @@
 // Data: the words for what the model and people say of a bin.
 import type {
   Band,
-  BinKind,
   CautionId,
   CautionVoice,
   Exposure,
@@ -9,7 +8,6 @@ import type {
   HoldReason,
   HowMeasured,
   Leftover,
-  Look,
   Smell,
   Squeeze,
   Visitor,
@@ -63,23 +61,6 @@ const limits = {
   overfed: 'With more, food may pile up within two weeks.',
 } as const satisfies Record<FeedLimit, string>;
 
-const looks = {
-  leftover: (zone) => (zone === null ? 'Look how much food is left' : `Look how much food is left in zone ${zone}`),
-  squeeze: () => 'Squeeze a handful and count the drops',
-  smell: () => 'Smell a handful',
-  worms: () => 'Dig in and see how many worms there are',
-} as const satisfies Record<Look, (zone: number | null) => string>;
-
-const kinds = {
-  tote: 'box',
-  'tray-stack': 'stack of trays',
-  'flow-through': 'flow-through bin',
-  fabric: 'hanging bag',
-  bed: 'bed on the ground',
-  pit: 'pit or trench',
-  vessel: 'small vessel',
-} as const satisfies Record<BinKind, string>;
-
 const exposures = {
   indoors: 'indoors',
   shade: 'in shade',
@@ -129,8 +110,6 @@ export const science = {
   cautionVoices: cautionVoices as Record<CautionVoice, string>,
   holds: holds as Record<HoldReason, string>,
   limits: limits as Record<FeedLimit, string>,
-  looks: looks as Record<Look, (zone: number | null) => string>,
-  kinds: kinds as Record<BinKind, string>,
   exposures: exposures as Record<Exposure, string>,
   leftovers: leftovers as Record<Leftover, string>,
   squeezes: squeezes as Record<Squeeze, string>,

@@ -120,6 +120,7 @@ export const seasons = {
     heading: 'Put it right',
     now: 'What it says now',
     before: 'What it said before',
+    food: 'Food',
     save: 'Save the correction',
     corrected: 'Put right. The forecast is done again at once.',
     undo: 'Undo this entry',

@@ -59,6 +59,8 @@ export const told = {
     save: 'Save',
     mail: 'Mail',
     mailOn: 'Mail me too',
+    language: 'Language',
+    languageNow: (name: string) => `Mail and your calendar speak ${name}. If you choose another, these pages speak it too.`,
     noServer: 'Nothing can be mailed from here yet. All messages are in the app.',
     address: 'Mail address',
     sendCode: 'Send me a code',

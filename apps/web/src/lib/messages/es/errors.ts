@@ -19,7 +19,6 @@ export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   },
   'not-allowed': { what: 'Tu papel no permite esto.', next: 'Pregunta a coordinación.' },
   'not-found': { what: 'Aquí no hay nada.', next: 'Quizá se ha movido. Vuelve al tablero.' },
-  'cross-site': { what: 'Esto vino de otra web y no se hizo.', next: 'Abre Middenry e inténtalo de nuevo.' },
   'date-before-bin': { what: 'Ese día aún no existía la compostera.', next: 'Elige un día posterior.' },
   'date-in-future': { what: 'Esa hora aún no ha llegado.', next: 'Elige ahora o antes.' },
   'bin-retired': { what: 'Esta compostera ya no se usa.', next: 'Elige otra compostera.' },
@@ -32,7 +31,6 @@ export const errors: Record<Exclude<ErrorCode, ErrorElsewhere>, ErrorWords> = {
   'material-unknown': { what: 'No conocemos este alimento.', next: 'Elige uno de la lista.' },
   'same-id-other-content': { what: 'Esta nota ya se envió con otras palabras.', next: 'Empieza una nota nueva.' },
   'still-running': { what: 'Esta misma nota se está guardando.', next: 'Espera un momento y mira el registro.' },
-  'changed-meanwhile': { what: 'Alguien cambió esto mientras escribías.', next: 'Mira las dos versiones y elige.' },
   'too-late-to-undo': { what: 'Ya es tarde para deshacerlo tú.', next: 'Pide a coordinación que lo corrija.' },
   'already-undone': { what: 'Esto ya se deshizo.', next: 'No hay nada más que hacer.' },
   'store-damaged': {

@@ -44,6 +44,8 @@ const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
   },
   'photo-unreadable': { what: 'Esto no es una foto que podamos leer.', next: 'Hazla otra vez o elige otra.' },
   'photo-quota': { what: 'Ya tienes aquí todas las fotos que puede tener una persona.', next: 'Quita primero algunas antiguas.' },
+  'cross-site': { what: 'Esto vino de otra web y no se hizo.', next: 'Abre Middenry e inténtalo de nuevo.' },
+  'changed-meanwhile': { what: 'Alguien cambió esto mientras escribías.', next: 'Mira las dos versiones y elige.' },
   'castings-short': { what: 'No hay tanto humus en el almacén.', next: 'Saca menos, o deshaz primero lo que se entregó.' },
 };
 

@@ -7,6 +7,7 @@ import { binPhotos } from './bin-photos.ts';
 import { castingsWords } from './castings.ts';
 import { everyError } from './every-error.ts';
 import { folk } from './folk.ts';
+import { kindWords } from './kinds.ts';
 import { labelWords } from './labels.ts';
 import { looking } from './looking.ts';
 import { madeUpWords } from './made-up.ts';
@@ -35,6 +36,7 @@ export const others = {
   ...madeUpWords,
   ...upkeep,
   ...work,
+  ...kindWords,
   waiting,
   binPhotos,
   ...asking,

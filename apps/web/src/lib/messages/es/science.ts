@@ -1,7 +1,6 @@
 // Data: the words for what the model and people say of a bin, in Spanish.
 import type {
   Band,
-  BinKind,
   CautionId,
   CautionVoice,
   Exposure,
@@ -9,7 +8,6 @@ import type {
   HoldReason,
   HowMeasured,
   Leftover,
-  Look,
   Smell,
   Squeeze,
   Visitor,
@@ -61,23 +59,6 @@ const limits: Record<FeedLimit, string> = {
   overfed: 'Con más, puede juntarse comida en dos semanas.',
 };
 
-const looks: Record<Look, (zone: number | null) => string> = {
-  leftover: (zone) => `Mira cuánta comida queda${zoneTail(zone)}`,
-  squeeze: () => 'Aprieta un puñado y cuenta las gotas',
-  smell: () => 'Huele un puñado',
-  worms: () => 'Escarba y mira cuántas lombrices hay',
-};
-
-const kinds: Record<BinKind, string> = {
-  tote: 'caja',
-  'tray-stack': 'pila de bandejas',
-  'flow-through': 'compostera de flujo',
-  fabric: 'bolsa colgante',
-  bed: 'lecho en el suelo',
-  pit: 'hoyo o zanja',
-  vessel: 'recipiente pequeño',
-};
-
 const exposures: Record<Exposure, string> = {
   indoors: 'dentro',
   shade: 'a la sombra',
@@ -127,8 +108,6 @@ export const science = {
   cautionVoices,
   holds,
   limits,
-  looks,
-  kinds,
   exposures,
   leftovers,
   squeezes,

@@ -120,6 +120,7 @@ export const seasons = {
     heading: 'Corregirla',
     now: 'Lo que dice ahora',
     before: 'Lo que decía antes',
+    food: 'Alimento',
     save: 'Guardar la corrección',
     corrected: 'Corregido. La previsión se calcula otra vez.',
     undo: 'Deshacer esta nota',

@@ -53,6 +53,8 @@ export const told = {
     save: 'Guardar',
     mail: 'Correo',
     mailOn: 'Avísame también por correo',
+    language: 'Idioma',
+    languageNow: (name: string) => `El correo y tu calendario hablan ${name}. Si eliges otro, estas páginas también lo hablan.`,
     noServer: 'Desde aquí aún no se envía correo. Todos los mensajes están en la app.',
     address: 'Dirección de correo',
     sendCode: 'Envíame un código',
