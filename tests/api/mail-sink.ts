@@ -10,8 +10,8 @@ export interface SinkMail {
   readonly body: string;
 }
 
-/** `busy`: try later; `cut`: takes the text and breaks off without a word. */
-export type Manner = 'take' | 'busy' | 'cut';
+/** `busy`: try later; `cut`: takes the text and breaks off without a word; `slow`: says nothing to an address before `answerNow`. */
+export type Manner = 'take' | 'busy' | 'cut' | 'slow';
 
 export interface Sink {
   readonly url: string;
@@ -20,13 +20,23 @@ export interface Sink {
   manner: Manner;
   /** Has no box here. */
   badAddress: string | null;
+  /** How many wait for the answer of a slow server. */
+  waiting(): number;
+  answerNow(): void;
   close(): Promise<void>;
 }
 
 const fault = (responseCode: number, text: string) => Object.assign(new Error(text), { responseCode });
 
 export async function openSink(port = 0): Promise<Sink> {
-  const sink: Sink = { url: '', port: 0, mails: [], manner: 'take', badAddress: null, close: async () => undefined };
+  const held: (() => void)[] = [];
+  const sink: Sink = {
+    ...{ url: '', port: 0, mails: [], manner: 'take', badAddress: null, close: async () => undefined },
+    waiting: () => held.length,
+    answerNow() {
+      for (const answer of held.splice(0)) answer();
+    },
+  };
   const server = new SMTPServer({
     authOptional: true,
     hideSTARTTLS: true,
@@ -36,6 +46,7 @@ export async function openSink(port = 0): Promise<Sink> {
     onRcptTo({ address }, _session, done) {
       if (sink.badAddress === address) return done(fault(550, `No box ${address} here`));
       if (sink.manner === 'busy') return done(fault(451, 'Try again later'));
+      if (sink.manner === 'slow') return held.push(() => done());
       done();
     },
     onData(stream, session, done) {

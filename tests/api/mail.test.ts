@@ -22,9 +22,9 @@ beforeEach(async () => {
 afterEach(() => cast.close());
 afterAll(() => sink.close());
 
-const mailer = () => {
+const mailer = (silenceMs?: number) => {
   const { mail, publicUrl } = cast.app.middenry.config;
-  return mailerOf({ store: cast.store, clock: cast.clock, sender: smtpSender(mail!), from: FROM, publicUrl });
+  return mailerOf({ store: cast.store, clock: cast.clock, sender: smtpSender(mail!, silenceMs), from: FROM, publicUrl });
 };
 const call = (who: PersonKey | null, method: string, url: string, body?: unknown) => cast.call(who, method, url, body);
 
@@ -237,6 +237,31 @@ describe('a mail server that goes wrong', () => {
     sink.manner = 'take';
     later(cast, 60);
     expect(await one.look()).toBe(1);
+  });
+
+  test('F20: slow: pages do not wait for it; silent for too long the mail is put off, and then it goes out once', async () => {
+    await giveAddress('volunteer', 'otis@post.example');
+    const shiftId = await makeShift('2026-12-12');
+    await take('volunteer', shiftId);
+    sink.manner = 'slow';
+    await call('coordinator', 'DELETE', `/api/shifts/${shiftId}`);
+    later(cast, 5);
+    expect([await mailer(200).look(), sink.waiting(), states()]).toEqual([0, 1, [{ state: 'waiting', n: 1 }]]);
+    expect((await call('coordinator', 'GET', '/api/mail')).body.lastError).toMatch(/^ETIMEDOUT/);
+    later(cast, 5);
+    const patient = mailer();
+    let isOver = false;
+    const looks = Promise.all([patient.look(), patient.look()]).finally(() => {
+      isOver = true;
+    });
+    await expect.poll(sink.waiting).toBe(2);
+    // It says nothing for as long as these take, so they cannot have waited for it.
+    const took = await take('otherVolunteer', await makeShift('2026-12-13'));
+    const status = await call('coordinator', 'GET', '/api/mail');
+    expect([took.status, status.status, isOver, sink.mails.length]).toEqual([201, 200, false, 0]);
+    sink.answerNow();
+    expect([await looks, sink.mails.map(({ to }) => to)]).toEqual([[1, 1], ['otis@post.example']]);
+    expect(states()).toEqual([{ state: 'handed-over', n: 1 }]);
   });
 
   test('C6: breaking off after the text was sent may have delivered it, so it is not sent twice', async () => {

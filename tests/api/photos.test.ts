@@ -225,9 +225,9 @@ describe('E13: what is kept', () => {
 
 describe('F17: an upload that is cut', () => {
   /** Sends so much of the photo over a real connection and then ends its side, or pulls the plug. */
-  async function sendPart(port: number, share: number, how: 'end' | 'destroy'): Promise<string> {
+  async function sendPart(port: number, share: number, how: 'end' | 'destroy', entryId: string): Promise<string> {
     const photo = await flag(900, 600).jpeg({ quality: 100 }).toBuffer();
-    const head = `PUT ${addressOf(freshId())} HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nCookie: ${cast.cookie('volunteer')}\r\n`;
+    const head = `PUT ${addressOf(freshId(), { entryId })} HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nCookie: ${cast.cookie('volunteer')}\r\n`;
     const socket = createConnection({ port, host: '127.0.0.1', allowHalfOpen: true });
     let said = '';
     socket.on('data', (piece) => {
@@ -247,14 +247,18 @@ describe('F17: an upload that is cut', () => {
     return said.split('\r\n')[0] ?? '';
   }
 
-  test('at 1, 50 and 99 %: 400, no row, and its file is gone', async () => {
+  test('at 1, 50 and 99 %: 400, no row, its file is gone, and the note it belongs to stays', async () => {
+    const note = { id: freshId(), binId: BINS.tote, happenedAt: '2026-11-25T09:57:00Z', note: 'The photo of this is cut off' };
+    expect((await cast.call('volunteer', 'POST', '/api/notes', note)).status).toBe(201);
     const port = Number(new URL(await cast.app.listen({ port: 0, host: '127.0.0.1' })).port);
     const before = { files: files(), rows: rows() };
     for (const share of [0.01, 0.5, 0.99]) {
-      expect([share, await sendPart(port, share, 'end')]).toEqual([share, 'HTTP/1.1 400 Bad Request']);
-      await sendPart(port, share, 'destroy');
+      expect([share, await sendPart(port, share, 'end', note.id)]).toEqual([share, 'HTTP/1.1 400 Bad Request']);
+      await sendPart(port, share, 'destroy', note.id);
       await expect.poll(files).toEqual(before.files);
       expect(rows()).toBe(before.rows);
+      const kept = await cast.call('volunteer', 'GET', `/api/entries/${note.id}`);
+      expect([kept.status, kept.body.note, kept.body.undone ?? null]).toEqual([200, note.note, null]);
     }
   });
 });

@@ -11,6 +11,8 @@ export interface Running {
   readonly dataDir: string;
   /** Everything the server has printed so far. */
   printed(): string;
+  /** Nothing while it runs, and after a signal that it did not answer. */
+  exitCode(): number | null;
   stop(signal?: NodeJS.Signals): Promise<void>;
 }
 
@@ -49,7 +51,7 @@ export async function startServer(options: StartOptions): Promise<Running> {
     process.off('exit', killAtExit);
     if (!options.keepData) rmSync(dataDir, { recursive: true, force: true });
   };
-  return { origin, dataDir, printed: () => text, stop };
+  return { origin, dataDir, printed: () => text, exitCode: () => child.exitCode, stop };
 }
 
 function addressFrom(child: ChildProcess, add: (chunk: string) => string): Promise<string> {

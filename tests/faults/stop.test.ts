@@ -1,11 +1,11 @@
-import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { afterAll, expect, test } from 'vitest';
 import { serve } from '../browser/harness.ts';
-import { ask, enterDemo, feedPast, missing } from './feeders.ts';
+import { ask, enterDemo } from './feeders.ts';
 import { Folders, quicklyRefused, soundness } from './stage.ts';
+import { stopRounds } from './stop-rounds.ts';
 
 const folders = new Folders();
 afterAll(() => folders.remove());
@@ -13,23 +13,9 @@ afterAll(() => folders.remove());
 test('F23: SIGTERM with requests in flight finishes them, refuses new ones, and leaves the store folded together', {
   timeout: 120_000,
 }, async () => {
-  const dataDir = await folders.withDemo();
-  let acknowledged = 0;
-  for (let round = 0; round < 2; round += 1) {
-    const server = await serve({ dataDir, keepData: true });
-    const cookie = await enterDemo(server.origin);
-    const feeding = await feedPast(server.origin, cookie, 25);
-    await server.stop('SIGTERM');
-    const sent = await feeding.sent;
-    for (const { status, retryAfter } of sent.refused) expect([status, retryAfter]).toEqual([503, expect.stringMatching(/^\d+$/)]);
-    const wal = join(dataDir, 'demo.db-wal');
-    expect(existsSync(wal) ? statSync(wal).size : 0).toBe(0);
-    expect(soundness(dataDir)).toMatchObject({ integrity: 'ok', strays: [], halves: 0 });
-    const again = await serve({ dataDir, keepData: true });
-    expect(await missing(again.origin, await enterDemo(again.origin), sent.acknowledged)).toEqual([]);
-    await again.stop();
-    acknowledged += sent.acknowledged.length;
-  }
+  const { acknowledged, longestMs, faults } = await stopRounds(await folders.withDemo(), 2);
+  expect(faults).toEqual([]);
+  expect(longestMs).toBeLessThanOrEqual(10_000);
   expect(acknowledged).toBeGreaterThan(20);
 });
 

@@ -34,20 +34,21 @@ interface MailFault {
   readonly message: string;
 }
 
-export function smtpSender(server: MailServer): Sender {
+/** @param silenceMs How long the server may say nothing before the mail is put off */
+export function smtpSender(server: MailServer, silenceMs = SILENCE_MS): Sender {
   const { host, port, tls, user, password, from } = server;
   const transport = createTransport({
     ...{ host, port, secure: tls === 'at-once', requireTLS: tls === 'by-starttls' },
     ...(user === undefined ? {} : { auth: { user, pass: password ?? '' } }),
-    ...{ connectionTimeout: CONNECT_MS, greetingTimeout: CONNECT_MS, socketTimeout: SILENCE_MS },
+    ...{ connectionTimeout: CONNECT_MS, greetingTimeout: CONNECT_MS, socketTimeout: silenceMs },
     ...{ disableFileAccess: true, disableUrlAccess: true },
   });
   const leaving = new Set<string>();
-  // Runs when the server has asked for the text: from here on it may have arrived, whatever is heard of it.
   transport.use('stream', (mail, done) => {
     const { messageId } = mail.data;
     mail.message.processFunc((text) => {
-      leaving.add(String(messageId));
+      // The text flows once the server has asked for it: from then on it may have arrived, whatever is heard of it.
+      text.once('resume', () => leaving.add(String(messageId)));
       return text;
     });
     done();
