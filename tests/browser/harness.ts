@@ -89,6 +89,15 @@ export async function axeFaults(page: Page, only?: 'colours'): Promise<string[]>
 /** A press before the page's scripts stand is the plain form's, or nobody's. */
 const scriptsStand = (page: Page): Promise<void> => page.locator('#svelte-announcer').waitFor({ state: 'attached' });
 
+/** Tabs on until the focus is on what `selector` names: whoever has no mouse has no other way. */
+export async function tabTo(page: Page, selector: string, most = 60): Promise<void> {
+  for (let presses = 0; presses < most; presses++) {
+    await page.keyboard.press('Tab');
+    if (await page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)) return;
+  }
+  throw new Error(`${most} presses of Tab did not lead to ${selector}`);
+}
+
 /** Widest thing beyond the window, in px; 0 when nothing scrolls sideways. */
 export const sidewaysPx = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);

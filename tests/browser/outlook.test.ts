@@ -3,7 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { addDays } from '../../apps/web/src/lib/format/days.ts';
 import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
-import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { axeFaults, openBrowser, type Running, serve, sidewaysPx, tabTo, visit, type Walk } from './harness.ts';
 import { drawn } from './pixels.ts';
 
 interface Told {
@@ -97,6 +97,25 @@ test('a remedy pressed is noted as care; for a lead it goes among the duties of 
   await page.locator(`#entry-${newest.id}`).waitFor();
   expect(walk.complaints).toEqual([]);
   await page.setViewportSize({ width: 1440, height: 900 });
+});
+
+test('A14: by keys alone the worst bin is found, opened from the list, and its best remedy pressed', async () => {
+  const { page } = walk;
+  await page.goto('/', { waitUntil: 'load' });
+  const worst = page.locator('.worst > ol > .entry').first();
+  const remedy = (await worst.locator('.help').first().textContent())!;
+  await tabTo(page, 'a.skip');
+  await page.keyboard.press('Enter');
+  await tabTo(page, '.worst > ol > .entry:first-child a.label', 120);
+  await page.keyboard.press('Enter');
+  await page.waitForURL(/\/bins\/[\w-]+$/);
+  await page.locator('.helps').first().waitFor();
+  const best = (await page.locator('.helps th.best').first().textContent())!.trim();
+  expect(remedy).toContain(best);
+  await tabTo(page, '.helps tbody tr:first-child .acts button, .helps tbody tr:first-child .acts a', 120);
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toContain(best);
+  await page.keyboard.press('Enter');
+  await page.waitForURL(/did=1|planned=|\/log\?/);
 });
 
 test('where there is doubt a page names the one look that takes most of it away', async () => {

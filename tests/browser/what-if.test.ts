@@ -3,7 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { uuid7 } from '../../apps/web/src/lib/shared/uuid7.ts';
 import { cautionWalk } from './cautions.ts';
-import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { axeFaults, openBrowser, type Running, serve, sidewaysPx, tabTo, visit, type Walk } from './harness.ts';
 import { targetsOf, tooSmall } from './measure.ts';
 
 let server: Running;
@@ -74,6 +74,28 @@ test('held, a slider moves the fan; the link it leaves shows anybody the same, w
   expect(await told(pupil)).toEqual(here);
   await pupil.close();
   expect(lead.complaints).toEqual([]);
+});
+
+test('A14: by keys alone a slider changes what the page says, and the link that is copied opens the same again', async () => {
+  const { page } = lead;
+  await lead.context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: server.origin });
+  const { bins } = await (await lead.context.request.get('/api/board')).json();
+  const { id } = bins.find(({ band }: { band: string }) => band === 'settled');
+  await page.goto(`/bins/${id}/what-if?zones=1`, { waitUntil: 'load' });
+  const before = await told(lead);
+  await tabTo(page, 'input[type="range"][aria-label="Food each time"]');
+  for (let i = 0; i < 6; i++) await page.keyboard.press('PageUp');
+  await expect.poll(async () => (await told(lead)).sentence).not.toBe(before.sentence);
+  await page.waitForURL(/mass=[\d.]+/);
+  await tabTo(page, '.share-line button');
+  await page.keyboard.press('Enter');
+  await page.getByText('Copied.').waitFor();
+  const kept = await page.evaluate(() => navigator.clipboard.readText());
+  const { fan, sentence } = await told(lead);
+  await page.goto('/more', { waitUntil: 'load' });
+  await page.goto(kept, { waitUntil: 'load' });
+  const again = await told(lead);
+  expect([again.fan, again.sentence]).toEqual([fan, sentence]);
 });
 
 test('without scripts it is a form that the server answers, for a pupil too', async () => {

@@ -4,8 +4,8 @@ import { pathToFileURL } from 'node:url';
 import { addressOf, carriedFiles } from './carried.js';
 import { iconPng } from './icon.js';
 
-/** Pages that work from a cold start with no network. */
-const AT_THE_BIN = ['/(app)/log', '/(app)/bins/[id]/log', '/(app)/waiting', '/(app)/find', '/b/[code]'];
+/** Pages that work from a cold start with no network: those at the bin, and the made-up bin, which asks nobody. */
+const CARRIED_PAGES = ['/(app)/log', '/(app)/bins/[id]/log', '/(app)/waiting', '/(app)/find', '/b/[code]', '/(app)/what-if'];
 const ALSO_CARRIED = ['shell.html', 'mark.svg', 'manifest.webmanifest', 'fonts/atkinson-hyperlegible-next-latin-wght-normal.woff2'];
 /** The mark of an icon that may be cut to a circle stays well within it. */
 const SAFE_SHARE = 0.62;
@@ -58,10 +58,10 @@ async function fillWorker(builder, out) {
   if (!existsSync(worker)) throw new Error('Cannot fill the service worker as it was not built');
   const chunks = JSON.parse(readFileSync(path.join(builder.config.kit.outDir, 'output/client/.vite/manifest.json'), 'utf8'));
   const { manifest } = await import(`${pathToFileURL(path.resolve(`${out}/server/manifest.js`)).href}?${Date.now()}`);
-  const files = [...carriedFiles(chunks, manifest._.routes, AT_THE_BIN), ...ALSO_CARRIED].map((file) => `/${file}`);
+  const files = [...carriedFiles(chunks, manifest._.routes, CARRIED_PAGES), ...ALSO_CARRIED].map((file) => `/${file}`);
   const filled = readFileSync(worker, 'utf8')
     .replace('%carried-files%', files.join(' '))
-    .replace('%carried-pages%', AT_THE_BIN.map(addressOf).join(' '));
+    .replace('%carried-pages%', CARRIED_PAGES.map(addressOf).join(' '));
   if (filled.includes('%carried')) throw new Error('Cannot fill the service worker as it no longer says where');
   writeFileSync(worker, filled);
 }

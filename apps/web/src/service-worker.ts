@@ -1,5 +1,5 @@
 /**
- * Lets the pages at the bin open with no network. It keeps files of the build and nothing else: no
+ * Lets the pages at the bin, and the made-up bin, open with no network. It keeps files of the build and nothing else: no
  * answer of the API, and no page with people in it. What is noted is kept by the page (lib/outbox).
  */
 import { version } from '$service-worker';
