@@ -77,7 +77,7 @@ describe('B20: the sheet of labels, as Chromium prints it', () => {
 
   test('an address that only this machine can open is called out', async () => {
     await walk.page.goto('/bins/labels', { waitUntil: 'load' });
-    expect(await walk.page.locator('.care').textContent()).toContain('No phone can open');
+    expect(await walk.page.locator('p.care').textContent()).toContain('No phone can open');
   });
 });
 
@@ -121,6 +121,26 @@ describe('D13: on paper', () => {
         for (let y = 0; y < picture.height; y += 2)
           for (let x = 0; x < picture.width; x += 2) chroma = Math.max(chroma, chromaOf(picture.at(x, y)));
         expect(chroma).toBeLessThanOrEqual(0.04);
+      });
+    },
+  );
+
+  test.each(['/bins/:bin', '/bins/:bin/what-if'])(
+    '%s: ink that grey printers hold, nothing cut or drawn over, nothing to press',
+    async (path) => {
+      await walk.page.goto(path.replace(':bin', places.bin!), { waitUntil: 'load' });
+      const canvas = walk.page.locator('.canvas-box canvas');
+      if (!path.endsWith('what-if')) await canvas.and(walk.page.locator('[style*="width"]')).waitFor();
+      await asPrinted(walk.page, async () => {
+        const ink = await inkOf(walk.page);
+        expect(ink.length).toBeGreaterThan(20);
+        expect(ink.filter((one) => one.contrast < 4.5 || one.cutPx > 0)).toEqual([]);
+        expect(await walk.page.locator('button:visible, [type="range"]:visible').count()).toBe(0);
+        for (const drawn of await canvas.all()) {
+          const [box, held] = [await drawn.locator('..').boundingBox(), await drawn.boundingBox()];
+          expect(held!.height).toBeGreaterThan(100);
+          expect(held!.height).toBeLessThanOrEqual(box!.height + 1);
+        }
       });
     },
   );
