@@ -22,8 +22,9 @@ function weeksOf({ store }: Context): (day: string) => string {
 export function readSeasonWeeks(call: Context, range: SeasonRange): { weeks: SeasonWeek[] } {
   const firstOf = weeksOf(call);
   const byFirstDay = new Map<string, SeasonRecord[]>();
-  for (let first = firstOf(range.from); first <= range.to; first = addDays(first, DAYS_PER_WEEK)) byFirstDay.set(first, []);
-  for (const record of recordsOf(call, range)) byFirstDay.get(firstOf(record.localDate))?.push(record);
+  const weeksFrom = firstOf(range.from);
+  for (let first = weeksFrom; first <= range.to; first = addDays(first, DAYS_PER_WEEK)) byFirstDay.set(first, []);
+  for (const record of recordsOf(call, range, weeksFrom)) byFirstDay.get(firstOf(record.localDate))?.push(record);
   return { weeks: [...byFirstDay].map(([from, records]) => weekOf(from, records)) };
 }
 

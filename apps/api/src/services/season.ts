@@ -41,8 +41,9 @@ const FEWEST_YOUNG_TOLD = 5;
 const PROBLEM_DAYS_BEFORE = 180;
 const LONGEST_MONTH_DAYS = 31;
 
-export const recordsOf = (call: Context, range: SeasonRange): SeasonRecord[] =>
-  seasonRecords(call.store, { ...range, usualBedding: USUAL_BEDDING }).map((noted) => {
+/** By months; by weeks when their first day is given. */
+export const recordsOf = (call: Context, range: SeasonRange, weeksFrom: string | null = null): SeasonRecord[] =>
+  seasonRecords(call.store, { ...range, usualBedding: USUAL_BEDDING, weeksFrom }).map((noted) => {
     // Most rows are none, and a copy of each would cost as much as all the adding up.
     if (noted.type !== 'harvest') return noted;
     const { squeeze, dishMg, wetMg, dryMg, ...record } = noted;

@@ -12,7 +12,7 @@ import type { SeasonRow } from './season-row.ts';
 import { sharesOf } from './shares.ts';
 
 const row = (part: Partial<SeasonRow>): SeasonRow => ({
-  ...{ type: 'feeding', siteId: 'site-a', binId: 'bin-1', localDate: '2026-05-31', grams: 0, how: 'weighed', minutes: 0, entryId: 'e1' },
+  ...{ type: 'feeding', siteId: 'site-a', binId: 'bin-1', localDate: '2026-05-31', grams: 0, how: 'weighed', minutes: 0, entries: 1 },
   ...part,
 });
 const castings = (part: Partial<SeasonRow>) => seasonOf([row({ type: 'harvest', ...part })]).total;
@@ -50,7 +50,7 @@ describe('worked examples of the handbook, with their arithmetic', () => {
         castingsMoistureNotedG: grams,
       });
     // 22.857 kg of 100 kg is 22.857 %.
-    const totals = seasonOf([row({ grams: 100_000 }), row({ type: 'harvest', grams: 22_857, entryId: 'e2' })]).total;
+    const totals = seasonOf([row({ grams: 100_000 }), row({ type: 'harvest', grams: 22_857, entries: 1 })]).total;
     expect(seasonRates(totals, 7).yieldFrac).toBeCloseTo(0.22857, 6);
   });
 });
@@ -72,8 +72,8 @@ describe('castings', () => {
 describe('shifts', () => {
   it('planned time is places times length; an empty place plans time and gives none', () => {
     const { total } = seasonOf([
-      row({ type: 'shift', binId: null, entryId: 's1', minutes: 90, places: 3, placesTaken: 2 }),
-      row({ type: 'attendance', binId: null, entryId: 'u1', minutes: 60 }),
+      row({ type: 'shift', binId: null, entries: 1, minutes: 90, places: 3, placesTaken: 2 }),
+      row({ type: 'attendance', binId: null, entries: 1, minutes: 60 }),
     ]);
     expect(total).toMatchObject({ shifts: 1, places: 3, placesTaken: 2, placesCame: 1, minutesPlanned: 270, minutes: 60 });
     expect(seasonRates(total, 7).givenFrac).toBeCloseTo(60 / 270, 12);

@@ -12,7 +12,7 @@ const row = (part: Partial<SeasonRow>): SeasonRow => ({
   grams: 0,
   how: 'weighed',
   minutes: 0,
-  entryId: 'entry-1',
+  entries: 1,
   ...part,
 });
 
@@ -20,11 +20,11 @@ describe('seasonOf()', () => {
   it('keeps weighed and estimated apart and counts a feeding of two items once', () => {
     const { total, byMonth } = seasonOf([
       row({ grams: 1200 }),
-      row({ grams: 301, how: 'container' }),
-      row({ grams: 99, how: 'guessed', entryId: 'entry-2', localDate: '2026-06-01' }),
-      row({ type: 'harvest', grams: 2500, how: null, entryId: 'entry-3' }),
-      row({ type: 'check', how: null, entryId: 'entry-4' }),
-      row({ type: 'attendance', binId: null, how: null, minutes: 90, entryId: 'shift-1' }),
+      row({ grams: 301, how: 'container', entries: 0 }),
+      row({ grams: 99, how: 'guessed', localDate: '2026-06-01' }),
+      row({ type: 'harvest', grams: 2500, how: null }),
+      row({ type: 'check', how: null }),
+      row({ type: 'attendance', binId: null, how: null, minutes: 90 }),
     ]);
     expect(total).toMatchObject({
       harvestedG: 2500,
@@ -81,7 +81,7 @@ describe('seasonOf()', () => {
             siteId: `site-${each.bin % 2}`,
             binId: `bin-${each.bin}`,
             localDate: `2026-0${each.month}-${each.day}`,
-            entryId: `entry-${index}`,
+            entries: index % 3,
           }),
         );
         const report = seasonOf(built);

@@ -25,7 +25,7 @@ const LENGTH_OF_YEAR_MONTH = 7;
  *
  * @shape rows[n] -> totals, groups
  * @returns Whole grams, minutes and counts; groups in order of their key; rows of no bin are in no bin's group
- * @valid grams and minutes are whole and not negative
+ * @valid counts, grams and minutes are whole and not negative
  * @throws {RangeError} when one is not
  */
 export function seasonOf(rows: readonly SeasonRow[]): SeasonReport {
@@ -43,11 +43,12 @@ export function seasonOf(rows: readonly SeasonRow[]): SeasonReport {
  *
  * @shape rows[n] -> totals
  * @returns Whole grams, minutes and counts
- * @valid grams and minutes are whole and not negative
+ * @valid counts, grams and minutes are whole and not negative
  * @throws {RangeError} when one is not
  */
 export function seasonTotal(rows: readonly SeasonRow[]): SeasonTotals {
-  for (const { grams, minutes, volumeMl, places, placesTaken } of rows) {
+  for (const { entries, grams, minutes, volumeMl, places, placesTaken } of rows) {
+    checkWhole(entries);
     checkWhole(grams);
     checkWhole(minutes);
     checkWhole(volumeMl ?? 0);

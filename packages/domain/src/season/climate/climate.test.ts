@@ -8,7 +8,7 @@ import { climateScraps } from './scraps.ts';
 const exactly = (g: number) => ({ low: g, mid: g, high: g });
 const setOf = (id: string) => CLIMATE_FACTOR_SETS.find((one) => one.id === id)!;
 const fed = (grams: number, how: SeasonRow['how'], materialId = 'apple', type: SeasonRow['type'] = 'feeding'): SeasonRow => ({
-  ...{ type, siteId: 's', binId: 'b', localDate: '2026-09-01', grams, how, minutes: 0, entryId: 'e', materialId },
+  ...{ type, siteId: 's', binId: 'b', localDate: '2026-09-01', grams, how, minutes: 0, entries: 1, materialId },
 });
 
 describe('factors', () => {
