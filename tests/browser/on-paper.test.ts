@@ -81,14 +81,15 @@ describe('B20: the sheet of labels, as Chromium prints it', () => {
   });
 });
 
+const places: Record<string, string> = {};
+const read = async (path: string) => (await walk.context.request.get(path)).json();
+beforeAll(async () => {
+  places.bin = (await read('/api/board')).bins.find((one: { band: string }) => one.band === 'act').id;
+  const shifts = (await read('/api/shifts')).items as { id: string; signUps: unknown[]; duties: unknown[] }[];
+  places.shift = shifts.find(({ signUps, duties }) => signUps.length > 0 && duties.length > 0)!.id;
+});
+
 describe('D13: on paper', () => {
-  const places: Record<string, string> = {};
-  const read = async (path: string) => (await walk.context.request.get(path)).json();
-  beforeAll(async () => {
-    places.bin = (await read('/api/board')).bins.find((one: { band: string }) => one.band === 'act').id;
-    const shifts = (await read('/api/shifts')).items as { id: string; signUps: unknown[]; duties: unknown[] }[];
-    places.shift = shifts.find(({ signUps, duties }) => signUps.length > 0 && duties.length > 0)!.id;
-  });
   /** Whole names of people, which no sheet may show that hangs where anybody passes. */
   const wholeNames = async () =>
     ((await read('/api/people')).items as { name: string }[]).map(({ name }) => name).filter((name) => !/\s\S\.$/.test(name));
@@ -125,26 +126,6 @@ describe('D13: on paper', () => {
     },
   );
 
-  test.each(['/bins/:bin', '/bins/:bin/what-if'])(
-    '%s: ink that grey printers hold, nothing cut or drawn over, nothing to press',
-    async (path) => {
-      await walk.page.goto(path.replace(':bin', places.bin!), { waitUntil: 'load' });
-      const canvas = walk.page.locator('.canvas-box canvas');
-      if (!path.endsWith('what-if')) await canvas.and(walk.page.locator('[style*="width"]')).waitFor();
-      await asPrinted(walk.page, async () => {
-        const ink = await inkOf(walk.page);
-        expect(ink.length).toBeGreaterThan(20);
-        expect(ink.filter((one) => one.contrast < 4.5 || one.cutPx > 0)).toEqual([]);
-        expect(await walk.page.locator('button:visible, [type="range"]:visible').count()).toBe(0);
-        for (const drawn of await canvas.all()) {
-          const [box, held] = [await drawn.locator('..').boundingBox(), await drawn.boundingBox()];
-          expect(held!.height).toBeGreaterThan(100);
-          expect(held!.height).toBeLessThanOrEqual(box!.height + 1);
-        }
-      });
-    },
-  );
-
   test('a card has rows to write in', async () => {
     await walk.page.goto(`/bins/${places.bin}/card`, { waitUntil: 'load' });
     const rows = walk.page.getByRole('table', { name: 'Write here' }).locator('tbody tr');
@@ -152,6 +133,26 @@ describe('D13: on paper', () => {
     expect((await rows.last().boundingBox())!.height).toBeGreaterThanOrEqual(32);
   });
 });
+
+test.each(['/bins/:bin', '/bins/:bin/what-if'])(
+  'D13: %s on paper: ink that grey printers hold, nothing cut or drawn over, nothing to press',
+  async (path) => {
+    await walk.page.goto(path.replace(':bin', places.bin!), { waitUntil: 'load' });
+    const canvas = walk.page.locator('.canvas-box canvas');
+    if (!path.endsWith('what-if')) await canvas.and(walk.page.locator('[style*="width"]')).waitFor();
+    await asPrinted(walk.page, async () => {
+      const ink = await inkOf(walk.page);
+      expect(ink.length).toBeGreaterThan(20);
+      expect(ink.filter((one) => one.contrast < 4.5 || one.cutPx > 0)).toEqual([]);
+      expect(await walk.page.locator('button:visible, [type="range"]:visible').count()).toBe(0);
+      for (const drawn of await canvas.all()) {
+        const [box, held] = [await drawn.locator('..').boundingBox(), await drawn.boundingBox()];
+        expect(held!.height).toBeGreaterThan(100);
+        expect(held!.height).toBeLessThanOrEqual(box!.height + 1);
+      }
+    });
+  },
+);
 
 describe('B21: whoever scans a label', () => {
   test('and has not signed in sees its code, its name and the ways in, and comes to the log after them', async () => {
