@@ -109,6 +109,21 @@ describe('GET /season', () => {
     expect(ofSchool.status).toBe(404);
   });
 
+  test('D1: what was fed on a Sunday and on the Monday after it stands in two weeks', async () => {
+    const fed = (day: string, massKg: number) =>
+      post('/api/feedings', {
+        ...{ binId: BINS.flow, happenedAt: `${day}T10:00:00.000Z`, zone: 1 },
+        items: [{ materialId: 'apple', massKg, how: 'weighed' }],
+      });
+    await fed('2026-08-16', 1);
+    await fed('2026-08-17', 2);
+    const { body } = await cast.call('coordinator', 'GET', '/api/season-weeks?from=2026-08-12&to=2026-08-20');
+    expect(body.weeks.map((week: { from: string; fedG: number }) => [week.from, week.fedG])).toEqual([
+      ['2026-08-10', 1000],
+      ['2026-08-17', 2000],
+    ]);
+  });
+
   test('both ends of the span count, one site alone counts alone', async () => {
     expect((await read('from=2026-09-10&to=2026-09-10')).total.harvestedG).toBe(1234);
     expect((await read('from=2026-09-11&to=2026-10-09')).total.harvestedG).toBe(0);
