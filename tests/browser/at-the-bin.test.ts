@@ -2,6 +2,7 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { axeFaults, openBrowser, type Running, serve, visit, type Walk } from './harness.ts';
+import { onePhone } from './one-phone.ts';
 import { sunAndWet } from './sun-and-wet.ts';
 
 const MINUTE_MS = 60_000;
@@ -242,6 +243,8 @@ const drafts = () =>
   });
 
 describe('B2, B3, B5: in the sun and in wet hands', () => sunAndWet({ page: () => page, scan }));
+
+onePhone(() => ({ browser, server, walk, page, bin, scan, read }));
 
 describe('B10, B27: what is said, and what a keyboard can do', () => {
   const reach = async (wanted: string) => {

@@ -3,7 +3,7 @@ import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type FaultyWay, faultyWayTo } from './faulty-way.ts';
-import { openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
+import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk } from './harness.ts';
 import { atServer, onPhone, putOnPhone, whoIsHere } from './phone.ts';
 
 let server: Running;
@@ -118,6 +118,26 @@ test('B26, E.2: the worker keeps at most 400 kB, files of the build and nothing 
   expect(kept['/shell.html']).not.toContain(personId);
 });
 
+test('B19, H5: before anything was carried a cold start says so in plain words, and what to do', async () => {
+  await page.goto('/waiting');
+  await page.evaluate(async () => {
+    const request = indexedDB.open('middenry');
+    await new Promise((resolve) => {
+      request.onsuccess = resolve;
+    });
+    const all = request.result.transaction(['pockets', 'facts'], 'readwrite');
+    for (const name of ['pockets', 'facts']) all.objectStore(name).clear();
+    await new Promise((resolve) => {
+      all.oncomplete = resolve;
+    });
+    request.result.close();
+  });
+  await page.goto(`/bins/${binId}/log`);
+  await page.getByRole('heading', { level: 1, name: 'The server does not answer.' }).waitFor();
+  await page.getByText('Open this page once where there is a network. What you saved stays.').waitFor();
+  expect(await sidewaysPx(page)).toBe(0);
+});
+
 test('H21: a shell whose chunks are gone is never served', async () => {
   await page.evaluate(async () => {
     for (const name of await caches.keys()) {
@@ -131,6 +151,27 @@ test('H21: a shell whose chunks are gone is never served', async () => {
     (error: Error) => error.message.split('\n')[0],
   );
   expect(failed).toContain('net::ERR');
+});
+
+test('H21: a part of an open page that is gone is told in plain words, what is typed stays, and so is a page that does not come', async () => {
+  const open = await visit(browser, server.origin, { viewport: { width: 360, height: 740 } });
+  await open.context.request.post('/api/session/demo', { data: { as: 'volunteer' }, headers: { origin: server.origin } });
+  await open.page.goto(`/bins/${binId}/log?kind=note`);
+  await open.page.getByRole('status', { name: 'On this phone' }).waitFor({ state: 'attached' });
+  await open.context.route('**/_app/immutable/**', (route) => route.fulfill({ status: 404 }));
+  await open.page.locator('#note').fill('Typed before it was gone.');
+  await open.page.locator('input[type=file]').setInputFiles({ name: 'a.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('x') });
+  await open.page.getByText('A part of this page did not come. Load it again.').waitFor();
+  expect(await open.page.locator('#note').inputValue()).toBe('Typed before it was gone.');
+  expect([await axeFaults(open.page), await sidewaysPx(open.page)]).toEqual([[], 0]);
+  await open.page.getByRole('link', { name: 'Check' }).click();
+  await open.page.getByRole('heading', { level: 1, name: 'This page did not come.' }).waitFor();
+  await open.context.unroute('**/_app/immutable/**');
+  await open.page.getByRole('link', { name: 'Try again' }).click();
+  await open.page.locator('input[name="smell"]').first().waitFor({ state: 'attached' });
+  await open.page.goto(`/bins/${binId}/log?kind=note`);
+  await expect.poll(() => open.page.locator('#note').inputValue()).toBe('Typed before it was gone.');
+  await open.close();
 });
 
 describe('with the network again', () => {

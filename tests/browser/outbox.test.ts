@@ -57,6 +57,13 @@ test('B16: twenty that waited are sent within 10 s of opening, without Backgroun
   expect(await atServer(context, binId, 'twenty')).toEqual(notes('twenty', 20));
 });
 
+interface ClockNote {
+  readonly id: string;
+  readonly note: string | null;
+  readonly clockSkewed: boolean;
+  readonly happenedAt: string;
+}
+
 test('B24: what a phone noted whose clock is hours or a day off stands in its true order, with the clock told on each', async () => {
   const { context } = walk;
   const name = (n: number) => `clock ${n}`;
@@ -71,13 +78,13 @@ test('B24: what a phone noted whose clock is hours or a day off stands in its tr
     await expect.poll(() => onPhone(phone), { timeout: 10_000 }).toEqual([]);
     await phone.close();
   }
-  const { items } = await (await context.request.get(`/api/bins/${binId}/entries?limit=3`)).json();
-  expect(items.map(({ note, clockSkewed }: { note: string; clockSkewed: boolean }) => [note, clockSkewed])).toEqual(
-    [2, 1, 0].map((n) => [name(n), true]),
-  );
-  const sinceMinutes = items.map(({ happenedAt }: { happenedAt: string }) => (Date.now() - Date.parse(happenedAt)) / 60_000);
-  for (const [at, minutes] of [10, 20, 30].entries()) expect(Math.abs(sinceMinutes[at] - minutes)).toBeLessThan(1.5);
-  await walk.page.goto(`/entries/${items[0].id}`);
+  // What other tests noted stands among them.
+  const all = (await (await context.request.get(`/api/bins/${binId}/entries?limit=60`)).json()).items as ClockNote[];
+  const items = all.filter(({ note }) => note?.startsWith('clock '));
+  expect(items.map(({ note, clockSkewed }) => [note, clockSkewed])).toEqual([2, 1, 0].map((n) => [name(n), true]));
+  const sinceMinutes = items.map(({ happenedAt }) => (Date.now() - Date.parse(happenedAt)) / 60_000);
+  for (const [at, minutes] of [10, 20, 30].entries()) expect(Math.abs(sinceMinutes[at]! - minutes)).toBeLessThan(1.5);
+  await walk.page.goto(`/entries/${items[0]!.id}`);
   await walk.page.getByText('the phone’s clock was off').waitFor();
 });
 

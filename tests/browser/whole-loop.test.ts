@@ -68,7 +68,7 @@ describe('a coordinator', () => {
     expect(after.csvG - before.csvG).toBe(1730);
     expect(after.apiG).toBe(after.csvG);
     await page.goto(`/season?${range}`);
-    const link = page.getByRole('link', { name: /CSV/ });
+    const link = page.getByRole('link', { name: 'Save as a spreadsheet file (CSV)' });
     expect(await link.getAttribute('href')).toContain('/api/season.csv');
     await walk.close();
   });

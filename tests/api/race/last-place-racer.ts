@@ -47,6 +47,11 @@ function careless(real: Store): Store {
     Atomics.wait(blink, 0, 0, 30);
     return insert.run(wish);
   };
-  const sqlite = { inTransaction: false, transaction: (work: () => unknown) => ({ immediate: work }) };
+  const { pragma } = real.sqlite;
+  const sqlite = {
+    inTransaction: false,
+    pragma: pragma.bind(real.sqlite),
+    transaction: (work: () => unknown) => ({ immediate: work }),
+  };
   return { ...real, sql: (text: string) => (text === TAKE_PLACE ? { run } : real.sql(text)), sqlite } as unknown as Store;
 }

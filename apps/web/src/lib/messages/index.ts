@@ -13,13 +13,14 @@ function unread(): Messages {
   throw new Error('The words were asked for before they were there.');
 }
 
-/** What a browser fetches only when a page needs it: everybody's pages away from the bin, and those of coordinators and site leads. */
+/** What a browser fetches only when a page needs it: everybody's pages away from the bin, those of coordinators and site leads, and what carries notes. */
 export interface Further {
   readonly others: () => Promise<void>;
   readonly leads: () => Promise<void>;
+  readonly carry: () => Promise<void>;
 }
 const nothingMore = async () => undefined;
-let further: Further = { others: nothingMore, leads: nothingMore };
+let further: Further = { others: nothingMore, leads: nothingMore, carry: nothingMore };
 
 /** Says where the reader's words are: in the browser once, on the server per request, where all of them always are. */
 export function readWordsBy(reader: () => Messages, fetched = further): void {
@@ -29,6 +30,9 @@ export function readWordsBy(reader: () => Messages, fetched = further): void {
 
 /** Makes sure of the words of every page but the log page, before one is drawn. */
 export const wordsForOthers = (): Promise<void> => further.others();
+
+/** Makes sure of the words of what waits on a phone and what it carries, before that starts. */
+export const wordsToCarry = (): Promise<void> => further.carry();
 
 /** Makes sure of the words that only coordinators and site leads need, before a page of theirs is drawn. */
 export const wordsForLeads = (): Promise<void> => further.leads();

@@ -1,4 +1,3 @@
-import { carry } from './carry.ts';
 import { errors } from './errors.ts';
 import { figures } from './figures.ts';
 import { harvest } from './harvest.ts';
@@ -12,7 +11,6 @@ export const field = {
   ...science,
   errors,
   ...pages,
-  carry,
   noting,
   harvest,
   figures,

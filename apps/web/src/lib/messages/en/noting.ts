@@ -7,6 +7,7 @@ interface Scale {
 
 /** What the log form says at the scale, about last time and about what was noted a moment ago. */
 export const noting = {
+  asOf: (when: string) => `No network here. What you see is from ${when}.`,
   same: 'Same as last time',
   sameWords: (foods: string, zone: string, isNext: boolean) => `${foods}, zone ${zone}${isNext ? ', which is next' : ''}`,
   sameTaken: 'Filled in as last time. Now save it.',

@@ -3,7 +3,9 @@ import { around } from './around.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { binPhotos } from './bin-photos.ts';
+import { carry } from './carry.ts';
 import { castingsWords } from './castings.ts';
+import { everyCaution } from './every-caution.ts';
 import { everyError } from './every-error.ts';
 import { folk } from './folk.ts';
 import { kindWords } from './kinds.ts';
@@ -27,6 +29,7 @@ import { work } from './work.ts';
 /** What everybody may read on any other page. */
 export const others = {
   errors: everyError,
+  cautions: everyCaution,
   ...ahead,
   ...reasoning,
   ...looking,
@@ -36,6 +39,8 @@ export const others = {
   ...upkeep,
   ...work,
   ...kindWords,
+  /** Fetched at the bin too, a moment later, with what carries notes. */
+  carry,
   waiting,
   binPhotos,
   ...asking,

@@ -21,19 +21,17 @@ const bands = {
   unknown: 'unknown',
 } as const satisfies Record<Band, string>;
 
-const cautions = {
+/** Those that are told at the bin; `every-caution.ts` has the rest (B26). */
+export const cautions = {
   gloves: 'Wear gloves. Do not eat here. Wash your hands after.',
   'damp-not-dusty': 'If it is dusty, damp it first. Dust from compost carries germs. Wear a mask if your lungs or defences are weak.',
-  pupils: 'Pupils work with adults beside them.',
   lifting: 'A full tray is heavy. Lift it with someone, or take out half first.',
   leachate: 'What drips out is not a drink and not a spray for leaves. Pour it on flower beds, well thinned, or back on dry bedding.',
   'castings-on-food': 'On beds of food eaten raw: dig it in, wait, and wash what you pick.',
   'food-from-outside': 'Food from outside and animal products may need a permit. Ask before you bring any.',
-  lime: 'Use ground eggshell or garden lime only. Never burnt or hydrated lime: it burns skin and kills worms.',
   flooding: 'Add water slowly. A flooded bed drowns worms.',
-  heating: 'No heaters in or near the bin: fire, and dry beds.',
   'no-poison': 'No poison and no sprays. Worms die of them first.',
-} as const satisfies Record<CautionId, string>;
+} as const satisfies Record<Exclude<CautionId, 'pupils' | 'lime' | 'heating'>, string>;
 
 const cautionVoices = {
   health: 'health departments and Cornell University, on compost dust',
@@ -106,7 +104,7 @@ const visitors = {
 
 export const science = {
   bands,
-  cautions: cautions as Record<CautionId, string>,
+  cautions: cautions as Record<keyof typeof cautions, string>,
   cautionVoices: cautionVoices as Record<CautionVoice, string>,
   holds: holds as Record<HoldReason, string>,
   limits: limits as Record<FeedLimit, string>,

@@ -1,5 +1,6 @@
 // Data: the page of what waits on the phone.
 export const waiting = {
+  whichBin: 'Which bin are you at?',
   title: 'What waits',
   heading: (n: number) =>
     n === 0 ? 'Nothing waits. All is sent.' : n === 1 ? '1 note waits on this phone.' : `${n} notes wait on this phone.`,

@@ -1,5 +1,5 @@
 // Data: lo que espera en el teléfono y lo que lleva, como lo dice cada página.
-import type { ForField } from '../shape.ts';
+import type { ForOthers } from '../shape.ts';
 
 const notes = (n: number) => (n === 1 ? '1 nota' : `${n} notas`);
 
@@ -12,11 +12,12 @@ export const carry = {
   signIn: 'Entra y se envían.',
   toSignIn: 'Entrar',
   look: 'Ver lo que espera',
-  asOf: (when: string) => `Aquí no hay red. Lo que ves es de ${when}.`,
   newer: 'Hay un Middenry más nuevo.',
   useNewer: 'Usarlo ahora',
   saveFirst: 'Guarda primero lo que has escrito.',
+  partGone: 'Una parte de esta página no llegó. Cárgala otra vez.',
+  typedStays: 'Lo que escribiste se queda.',
   leaving: (n: number) => `Sin enviar: ${notes(n)}. Se quedan bajo llave en este teléfono hasta que entres aquí otra vez.`,
   leave: 'Salir de todos modos',
   stay: 'Seguir dentro',
-} satisfies ForField['carry'];
+} satisfies ForOthers['carry'];

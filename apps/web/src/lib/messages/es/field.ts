@@ -1,7 +1,6 @@
 // Spanish. Speak to the reader as "tú", in short sentences an eleven-year-old can read, and name nobody's
 // gender: "guía", "coordinación", "voluntariado". One word for one thing, as docs/reference/words.md has it.
 import type { ForField } from '../shape.ts';
-import { carry } from './carry.ts';
 import { errors } from './errors.ts';
 import { figures } from './figures.ts';
 import { harvest } from './harvest.ts';
@@ -15,7 +14,6 @@ export const field = {
   ...science,
   errors,
   ...pages,
-  carry,
   noting,
   harvest,
   figures,

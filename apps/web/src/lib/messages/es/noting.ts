@@ -1,6 +1,7 @@
 import type { ForField } from '../shape.ts';
 
 export const noting = {
+  asOf: (when) => `Aquí no hay red. Lo que ves es de ${when}.`,
   same: 'Igual que la última vez',
   sameWords: (foods, zone, isNext) => `${foods}, zona ${zone}${isNext ? ', que es la siguiente' : ''}`,
   sameTaken: 'Relleno como la última vez. Ahora guárdalo.',

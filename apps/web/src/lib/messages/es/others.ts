@@ -4,7 +4,9 @@ import { around } from './around.ts';
 import { asideWords } from './aside.ts';
 import { asking } from './asking.ts';
 import { binPhotos } from './bin-photos.ts';
+import { carry } from './carry.ts';
 import { castingsWords } from './castings.ts';
+import { everyCaution } from './every-caution.ts';
 import { everyError } from './every-error.ts';
 import { folk } from './folk.ts';
 import { kindWords } from './kinds.ts';
@@ -28,6 +30,7 @@ import { work } from './work.ts';
 /** What everybody may read on any other page. */
 export const others = {
   errors: everyError,
+  cautions: everyCaution,
   ...ahead,
   ...reasoning,
   ...looking,
@@ -37,6 +40,7 @@ export const others = {
   ...upkeep,
   ...work,
   ...kindWords,
+  carry,
   waiting,
   binPhotos,
   ...asking,

@@ -18,18 +18,16 @@ export const zoneTail = (zone: number | string | null, before = ' en la') => (zo
 
 const bands: Record<Band, string> = { settled: 'en calma', watch: 'vigila', act: 'actúa', unknown: 'sin datos' };
 
-const cautions: Record<CautionId, string> = {
+/** Those that are told at the bin; `every-caution.ts` has the rest (B26). */
+export const cautions: Record<Exclude<CautionId, 'pupils' | 'lime' | 'heating'>, string> = {
   gloves: 'Ponte guantes. No comas aquí. Lávate las manos después.',
   'damp-not-dusty':
     'Si hay polvo, mójalo primero. El polvo del compost lleva gérmenes. Ponte mascarilla si tienes débiles los pulmones o las defensas.',
-  pupils: 'El alumnado trabaja con adultos al lado.',
   lifting: 'Una bandeja llena pesa. Levántala con alguien o saca antes la mitad.',
   leachate: 'Lo que gotea no se bebe ni se echa en las hojas. Échalo en flores, con mucha agua, o en cama seca.',
   'castings-on-food': 'Donde crece comida que se come cruda: entiérralo, espera y lava lo que cojas.',
   'food-from-outside': 'La comida de fuera y la de origen animal pueden necesitar permiso. Pregunta antes de traerla.',
-  lime: 'Usa solo cáscara de huevo molida o caliza de jardín. Nunca cal viva ni apagada: quema la piel y mata lombrices.',
   flooding: 'Echa el agua despacio. En un lecho inundado las lombrices se ahogan.',
-  heating: 'Nada de calefactores dentro ni cerca: fuego y lechos secos.',
   'no-poison': 'Nada de venenos ni aerosoles. Las lombrices mueren primero.',
 };
 

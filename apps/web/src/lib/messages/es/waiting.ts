@@ -2,6 +2,7 @@
 import type { ForOthers } from '../shape.ts';
 
 export const waiting = {
+  whichBin: '¿En qué compostera estás?',
   title: 'Lo que espera',
   heading: (n: number) =>
     n === 0 ? 'No espera nada. Todo está enviado.' : n === 1 ? '1 nota espera en este teléfono.' : `${n} notas esperan en este teléfono.`,
