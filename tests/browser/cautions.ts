@@ -1,6 +1,7 @@
 /** Each caution on the page of its place, with who says so and that local rules come first. */
 import type { APIRequestContext } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { everyCaution } from '../../apps/web/src/lib/messages/en/every-caution.ts';
 import { science } from '../../apps/web/src/lib/messages/en/science.ts';
 import { type CautionPlace, cautionsAt } from '../../packages/domain/src/plan/caution-places.ts';
 
@@ -36,7 +37,7 @@ export function cautionWalk(stage: () => Promise<Stage>): void {
       const said = textOf(await answer.text());
       const { cautions, voices } = cautionsAt(place);
       const wanted = [
-        ...cautions.map((id) => science.cautions[id]),
+        ...cautions.map((id) => everyCaution[id]),
         ...voices.map((voice) => science.cautionVoices[voice]),
         science.rulesFirst,
       ];

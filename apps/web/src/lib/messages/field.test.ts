@@ -1,10 +1,12 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { cautionsAt } from '@middenry/domain';
 import { expect, it } from 'vitest';
 import { field } from './en/field.ts';
 import { leads } from './en/leads.ts';
 import { others } from './en/others.ts';
+import { field as spanish } from './es/field.ts';
 
 /** Words that come only with other pages; of what can go wrong a part is there from the start. */
 const NAMES = new Set([...Object.keys(others), ...Object.keys(leads)].filter((name) => !(name in field)));
@@ -38,4 +40,10 @@ it('B26: the log page and its frame say nothing that a phone has not fetched wit
     [...text.matchAll(/(?<![\w$])words\.(\w+)/g)].filter(([, key]) => NAMES.has(String(key))).map(([, key]) => `${path}: ${key}`),
   );
   expect(missing).toEqual([]);
+});
+
+it('B26: every caution that is told at the bin is among the words fetched with it', () => {
+  const told = (['feeding', 'check', 'care', 'harvest', 'worms'] as const).flatMap((place) => cautionsAt(place).cautions);
+  expect(told.length).toBeGreaterThan(10);
+  for (const one of [field, spanish]) expect(told.filter((id) => !(id in one.cautions))).toEqual([]);
 });
