@@ -21,9 +21,14 @@ describe('the table of criteria', () => {
 
   it('says of a criterion without a test that it has none, and gives the day of a long run', () => {
     const text = criteriaText((path: string) =>
-      path.endsWith('proofs.md') ? '| F3 | `x` | 2026-11-25 | fine |' : path.endsWith('kill.proof.ts') ? "test('F3: 200 kills', f)" : '',
+      path.endsWith('proofs.md')
+        ? '| F3 | `x` | 2026-11-25 | fine |\n| F8 | `y` | 2026-11-26 | **red** late |'
+        : path.endsWith('kill.proof.ts')
+          ? "test('F3: 200 kills', f)"
+          : '',
     );
     expect(text).toContain('| A1 | no test yet |  |  |');
     expect(text).toContain('| F3 | no test yet | `tests/faults/kill.proof.ts` | 2026-11-25 |');
+    expect(text).toContain('| F8 | no test yet |  | 2026-11-26, red |');
   });
 });

@@ -59,7 +59,9 @@ const listed = (files) => files.map((path) => `\`${path}\``).join(' ');
 function row(id, files, runs) {
   const short = files.filter((path) => path.endsWith('.test.ts'));
   const long = files.filter((path) => path.endsWith('.proof.ts'));
-  const seen = runs.filter(([, ids]) => ids.match(/[A-H]\d{1,2}/g).includes(id)).map(([, , , date]) => date);
+  const seen = runs
+    .filter(([, ids]) => ids.match(/[A-H]\d{1,2}/g).includes(id))
+    .map(([, , , date, result]) => (result.startsWith('**red**') ? `${date}, red` : date));
   const people = BY_PEOPLE[id];
   const none = DROPPED.has(id) ? 'dropped' : people === undefined ? 'no test yet' : '';
   return `| ${id} | ${listed(short) || none}${people === undefined ? '' : ` by people: \`${people}\``} | ${listed(long)} | ${seen.join(', ')} |`;
@@ -77,7 +79,7 @@ export function criteriaText(read) {
   });
   return `# Criteria and the tests that hold them
 
-Made by \`npm run gen\` from the names of the tests: a name that begins with a criterion's id, or ends with it in brackets, claims it. A test here shows that part of the criterion is held; how much of it, the test says. ${held.length} of ${ids.length} have one. The dates come from [proofs.md](proofs.md).
+Made by \`npm run gen\` from the names of the tests: a name that begins with a criterion's id, or ends with it in brackets, claims it. A test here shows that part of the criterion is held; how much of it, the test says. ${held.length} of ${ids.length} have one. The dates come from [proofs.md](proofs.md), which says what was seen; red is a long form that failed.
 
 ${tables.join('\n\n')}
 `;
