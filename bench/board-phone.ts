@@ -4,7 +4,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page, type Response } from 'playwright-core';
 import { chromiumArgs, chromiumMissing, findChromium } from '../scripts/chromium.mjs';
 import { root } from '../scripts/lib.mjs';
 import { table } from './measure.ts';
@@ -142,11 +142,14 @@ async function scripts(browser: Browser, origin: string): Promise<string> {
   for (const path of ['/', '/bins/:bin', '/bins/:bin/log', '/bins/:bin/what-if', '/shifts', '/season', '/me']) {
     const page = await context.newPage();
     const sizes: Promise<number>[] = [];
-    page.on('response', (answer) => {
+    const weigh = (answer: Response) => {
       if (answer.request().resourceType() === 'script') sizes.push(answer.body().then((body) => gzipSync(body).length));
-    });
+    };
+    page.on('response', weigh);
     await page.goto(path.replace(':bin', bins[0].id), { waitUntil: 'load' });
     await page.locator('#svelte-announcer').waitFor({ state: 'attached' });
+    // What comes later belongs to what carries notes, and would be cut off by closing the page.
+    page.off('response', weigh);
     const all = await Promise.all(sizes);
     rows.push([path, all.length, all.reduce((sum, size) => sum + size, 0) / 1000]);
     await page.close();
