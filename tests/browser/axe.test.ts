@@ -195,7 +195,7 @@ test.concurrent.for(CASES)('%s at %s, on its papers (C30)', async ([who, path], 
   const walk = await pageOf(who);
   await walk.page.goto(real(path), { waitUntil: 'load' });
   const found = { light: await axeFaults(walk.page), dark: [] as string[] };
-  for (const width of [320, 768, 1440, 360]) {
+  for (const width of [320, 390, 768, 1440, 360]) {
     await walk.page.setViewportSize({ width, height: 800 });
     // A chart draws itself anew after the window has changed.
     await expect.poll(() => sidewaysPx(walk.page), { message: `sideways at ${width}`, timeout: 3000 }).toBeLessThanOrEqual(0);
