@@ -62,7 +62,7 @@ const takeIn = (page: Page, title: string) =>
     .getByRole('button', { name: /^Take it/ });
 const clean = async (page: Page) => expect(await axeFaults(page)).toEqual([]);
 
-test('a volunteer takes a place in at most four taps, and finds it first', async () => {
+test('B.2: a volunteer takes a place in at most four taps, finds it first, and gives it back in three', async () => {
   const { page } = volunteer;
   const before = (await held(volunteer)).length;
   await page.goto('/season');
@@ -78,6 +78,17 @@ test('a volunteer takes a place in at most four taps, and finds it first', async
   expect(taps).toBeLessThanOrEqual(4);
   expect(await held(volunteer)).toHaveLength(before + 1);
   expect(await page.locator('main h2').first().textContent()).toBe('My next shift');
+
+  // Back again from any page: three at most (B.2).
+  const now = await held(volunteer);
+  await page.goto('/season');
+  taps = 0;
+  await tap(/^Shifts$/, 'link');
+  await page.waitForURL('**/shifts');
+  await tap(/^Give it back/, 'button');
+  await page.locator('.saved').first().waitFor();
+  expect(taps).toBeLessThanOrEqual(3);
+  expect(await held(volunteer)).toHaveLength(now.length - 1);
 });
 
 test('B.2 by keyboard alone a place is taken and given back', async () => {
