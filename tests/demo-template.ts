@@ -32,6 +32,9 @@ async function makeIn(dataDir: string): Promise<void> {
   const look = () => fetch(`${server.origin}/api/board`, { headers: { cookie } });
   let board = await look();
   for (let looks = 1; board.status === NOT_NOW && looks < MOST_LOOKS; looks += 1) board = await look();
+  // Whoever asks after it waits until the last of them is kept.
+  const [bin] = board.ok ? ((await board.json()) as { bins: { id: string }[] }).bins : [];
+  if (bin) await fetch(`${server.origin}/api/bins/${bin.id}/ensemble`, { headers: { cookie } });
   await server.stop();
   if (!board.ok) throw new Error(`Cannot prepare the demonstration: the board answered ${board.status}`);
 }

@@ -22,7 +22,24 @@ async function copyOfDemo(): Promise<string> {
   return dir;
 }
 
+let shared: Promise<Browser> | null = null;
+
+/** A browser of the file's own by what it sees: one process serves the files of a run, and closing it closes what this file opened in it. */
 export async function openBrowser(moreArgs: readonly string[] = []): Promise<Browser> {
+  if (moreArgs.length > 0) return launched(moreArgs);
+  if (!(await shared)?.isConnected()) shared = launched();
+  const browser = await shared!;
+  const mine: BrowserContext[] = [];
+  const newContext = async (options?: BrowserContextOptions) => {
+    const context = await browser.newContext(options);
+    mine.push(context);
+    return context;
+  };
+  const close = async () => void (await Promise.all(mine.splice(0).map((context) => context.close())));
+  return Object.create(browser, { newContext: { value: newContext }, close: { value: close } });
+}
+
+function launched(moreArgs: readonly string[] = []): Promise<Browser> {
   const executablePath = findChromium();
   if (!executablePath) throw new Error(chromiumMissing);
   return chromium.launch({ executablePath, args: [...chromiumArgs, ...moreArgs], headless: true });

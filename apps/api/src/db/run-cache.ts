@@ -23,7 +23,16 @@ export interface CachedLook {
   readonly bands: string;
 }
 
+/** An outlook as it was last told of a bin. */
+export interface CachedOutlook {
+  readonly restsOn: string;
+  readonly outlook: Buffer;
+}
+
 export interface RunCache {
+  toldOf(bin: number): CachedOutlook | undefined;
+  /** Puts it in place of the one before. */
+  saveTold(bin: number, told: CachedOutlook): void;
   /** Runs of a bin that ended before a day, latest first; without their state. */
   runsBefore(bin: number, day: number): readonly Omit<CachedRun, 'state'>[];
   stateOf(bin: number, run: Pick<CachedRun, 'day' | 'tracksFromDay'>): Buffer;
@@ -38,7 +47,7 @@ export interface RunCache {
 }
 
 /** Raised with every change of the tables: a file of another number is made anew. */
-const VERSION = 2;
+const VERSION = 3;
 
 const TABLES = `
   CREATE TABLE IF NOT EXISTS kept_run (
@@ -54,6 +63,9 @@ const TABLES = `
     bin INTEGER NOT NULL, day INTEGER NOT NULL, rests_on TEXT NOT NULL, bands TEXT NOT NULL,
     PRIMARY KEY (bin, day)
   ) STRICT, WITHOUT ROWID;
+  CREATE TABLE IF NOT EXISTS kept_outlook (
+    bin INTEGER NOT NULL PRIMARY KEY, rests_on TEXT NOT NULL, outlook BLOB NOT NULL
+  ) STRICT;
 `;
 /** Only yesterday's look is ever asked for. */
 const LOOKS_KEPT_DAYS = 2;
@@ -105,7 +117,11 @@ function cacheOver(db: Database.Database): RunCache {
   const look = db.prepare('SELECT rests_on AS restsOn, bands FROM kept_look WHERE bin = ? AND day = ?');
   const addLook = db.prepare('INSERT OR REPLACE INTO kept_look (bin, day, rests_on, bands) VALUES (?, ?, ?, ?)');
   const dropLooks = db.prepare('DELETE FROM kept_look WHERE bin = ? AND day < ?');
+  const told = db.prepare('SELECT rests_on AS restsOn, outlook FROM kept_outlook WHERE bin = ?');
+  const tell = db.prepare('INSERT OR REPLACE INTO kept_outlook (bin, rests_on, outlook) VALUES (?, ?, ?)');
   return {
+    toldOf: (bin) => told.get(bin) as CachedOutlook | undefined,
+    saveTold: (bin, { restsOn, outlook }) => void tell.run(bin, restsOn, outlook),
     lookOn: (bin, day) => look.get(bin, day) as CachedLook | undefined,
     saveLook: (bin, day, { restsOn, bands }) => {
       addLook.run(bin, day, restsOn, bands);

@@ -18,6 +18,7 @@ import { openRunCache, type RunCache, removeRunCache } from '../db/run-cache.ts'
 import { type Ahead, aheadOf } from './ahead.ts';
 import { lastTrial } from './last-trial.ts';
 import { type FileMemory, fileMemory } from './run-memory.ts';
+import { toldBefore } from './told-before.ts';
 
 export interface Rememberer {
   outlookOf(scenario: Scenario, today: number, settings: OutlookSettings): { readonly outlook: Outlook; readonly keep: () => void };
@@ -46,6 +47,8 @@ export function rememberer(cacheFile: string | null, programUrl: string): Rememb
   const ahead = aheadOf((scenario, today, settings) => ensembleOf(scenario, today, settings, remembered(scenario, today)));
   return {
     outlookOf: (scenario, today, settings) => {
+      const told = cache === null ? null : toldBefore(cache, letGo, [version, scenario, today, settings]);
+      if (told?.outlook) return { outlook: told.outlook, keep: () => undefined };
       const memoryOn = (day: number) => (cache === null ? null : careful(fileMemory(cache, scenario, day, version), letGo));
       const memory = memoryOn(today);
       const bandsBefore = memory?.lookBefore() ?? yesterdaysBands(scenario, today, settings, memoryOn);
@@ -53,6 +56,7 @@ export function rememberer(cacheFile: string | null, programUrl: string): Rememb
       const keep = () => {
         memory?.flush();
         memory?.keepLook(bandsFor(outlook.signals));
+        if (cache !== null) told?.keep(outlook);
       };
       return { outlook, keep };
     },

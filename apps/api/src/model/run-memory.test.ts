@@ -1,6 +1,8 @@
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { serialize } from 'node:v8';
+import { deflateRawSync } from 'node:zlib';
 import { type BandsBefore, type BinEvent, outlookOf, type Scenario, signalBandsOn } from '@middenry/domain';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -125,15 +127,33 @@ describe('rememberer()', () => {
     ask(42);
   });
 
-  test('answers on when its tables are torn out under it', () => {
+  test.each(['DROP TABLE kept_run', 'DROP TABLE kept_outlook'])('answers on after %s under it', (tear) => {
     ask(40);
     const model = rememberer(file, import.meta.url);
     const torn = new Database(file);
-    torn.exec('DROP TABLE kept_run');
+    torn.exec(tear);
     torn.close();
-    const scenario = logUntil(40);
-    expect(model.outlookOf(scenario, 40, SETTINGS).outlook).toEqual(straight(scenario, 40));
+    for (const scenario of [logUntil(40), logUntil(40, [check(39)])])
+      expect(model.outlookOf(scenario, 40, SETTINGS).outlook).toEqual(straight(scenario, 40));
     model.close();
+  });
+
+  test('what was told before a start is told after it as it was, and worked out anew when anything it rests on is another', () => {
+    ask(40);
+    const marked = { ...straight(logUntil(40), 40), day: -1 };
+    const db = new Database(file);
+    db.prepare('UPDATE kept_outlook SET outlook = ?').run(deflateRawSync(serialize(marked)));
+    db.close();
+    const told = (scenario: Scenario, today: number, settings = SETTINGS) => {
+      const model = rememberer(file, import.meta.url);
+      const { outlook } = model.outlookOf(scenario, today, settings);
+      model.close();
+      return outlook;
+    };
+    expect(told(logUntil(40), 40)).toEqual(marked);
+    expect(told(logUntil(40, [check(40)]), 40)).not.toMatchObject({ day: -1 });
+    expect(told(logUntil(41), 41)).not.toMatchObject({ day: -1 });
+    expect(told(logUntil(40), 40, { ...SETTINGS, resting: true })).not.toMatchObject({ day: -1 });
   });
 
   test('starts from the bands that were told yesterday, unless the log up to then says otherwise now', () => {
