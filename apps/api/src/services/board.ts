@@ -7,7 +7,7 @@ import type { ShiftRow } from '../db/repositories/shift.ts';
 import { findSite } from '../db/repositories/site.ts';
 import { refuse } from '../refusal.ts';
 import { inForce, isAside, noteShape, notesByBin } from './flag-notes.ts';
-import { outlookFor } from './outlook-cache.ts';
+import { outlookSoon, patience } from './outlook-ahead.ts';
 import { boardBin, datesFrom, type OutlookOfBin } from './outlook-shape.ts';
 import { uncoveredShifts } from './shifts.ts';
 
@@ -16,12 +16,14 @@ export async function readBoard(call: Context, siteId: string | undefined): Prom
   if (siteId !== undefined && findSite(call.store, siteId) === undefined) throw refuse('not-found');
   const bins: BoardBin[] = [];
   const notesOf = notesByBin(call);
+  const wait = patience();
   for (const bin of listBins(call.store, { siteId })) {
     if (bin.state === 'retired') continue;
-    const { outlook, today } = await outlookFor(call, bin);
+    const { outlook, today, anewSince } = await outlookSoon(call, bin, wait);
     const shape = shapeOf(bin, outlook);
     const notes = inForce(notesOf(bin.id), shape.flags, today);
-    bins.push({ ...shape, notes: notes.map((row) => noteShape(call, row)), isAside: isAside(shape.band, shape.flags, notes) });
+    const told = { notes: notes.map((row) => noteShape(call, row)), isAside: isAside(shape.band, shape.flags, notes) };
+    bins.push({ ...shape, ...told, anewSince });
   }
   const counts = { act: 0, watch: 0, unknown: 0, settled: 0 };
   for (const { band } of bins) counts[band] += 1;

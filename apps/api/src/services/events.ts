@@ -27,6 +27,8 @@ export interface Events {
   open(stream: ServerResponse, headers: Readonly<Record<string, string>>, lastId: number | null, reader: Reader): void;
   /** The same as text, for whoever asks now and then instead of listening. */
   missed(lastId: number | null, personId: string | null): string;
+  /** Tells that a bin is to be read again though nothing in the store changed; whoever was away has read it since. */
+  again(binId: string): void;
   readonly listeners: number;
   close(): void;
 }
@@ -85,6 +87,9 @@ export function eventsOf(store: Store): Events {
       stream.once('close', () => listeners.delete(listener));
       // A phone that went out of reach is no fault of ours.
       stream.on('error', () => listeners.delete(listener));
+    },
+    again(binId) {
+      for (const listener of listeners) send(listener, `event: change\ndata: ${JSON.stringify({ topic: 'bin', subject: binId })}\n\n`);
     },
     missed: (lastId, personId) => missedSince(store, { lastId, told, personId }),
     close() {

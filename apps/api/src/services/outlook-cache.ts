@@ -3,7 +3,6 @@ import type { BinEvent, Ensemble, Outlook, WhatIfChoice } from '@middenry/domain
 import type { Context } from '../context.ts';
 import { airReadings } from '../db/repositories/air-reading.ts';
 import { type BinRow, listBins } from '../db/repositories/bin.ts';
-import { lastChangeId } from '../db/repositories/change.ts';
 import { entryHistory } from '../db/repositories/entry.ts';
 import { feedingShiftDays, intakeFeedings, logStamp } from '../db/repositories/outlook.ts';
 import { findSite, type SiteRow } from '../db/repositories/site.ts';
@@ -15,6 +14,7 @@ import { addDays } from './local-time.ts';
 import { materialsOf } from './materials.ts';
 import { type AheadModel, aheadInThread, MEMBERS, type Model, modelInThread, type TrialModel, trialInThread } from './model.ts';
 import { scenarioOf, settingsOf } from './scenario.ts';
+import { type Touch, touchOf } from './touched.ts';
 
 interface Kept {
   /** All that the outlook rests on, as text. */
@@ -23,8 +23,18 @@ interface Kept {
   readonly planned: readonly PlannedFeeding[];
   readonly historyDays: number;
   readonly today: string;
-  /** Number of the last change there was when the key was compared. */
-  seenChange: number;
+  /** What had touched the bin when the key was compared. */
+  touch: Touch;
+  /** Set as soon as it is worked out. */
+  done: Outlook | null;
+  /** The one of the same day that was told until this one is done. */
+  older: Older | null;
+}
+
+interface Older {
+  readonly outlook: Outlook;
+  readonly planned: readonly PlannedFeeding[];
+  readonly shared: number;
 }
 
 const keptOf = new WeakMap<Store, Map<string, Kept>>();
@@ -57,22 +67,47 @@ export async function outlookFor(call: Asked, bin: BinRow, historyDays = USUAL_H
   const kept = keptFor(store);
   const before = kept.get(bin.id);
   const known = before !== undefined && before.historyDays >= historyDays ? before : undefined;
-  const change = lastChangeId(store);
-  // Nothing at all has changed since: no need to look at what it rests on.
-  if (known?.today === today && known.seenChange === change) return told(known);
+  const touch = touchOf(store, bin.id);
+  // Nothing of it has changed since: no need to look at what it rests on.
+  if (known?.today === today && isSame(known.touch, touch)) return told(known);
   const { key, history } = restsOn(call, bin, today);
   if (known?.key === key) {
-    known.seenChange = change;
+    known.touch = touch;
     return told(known);
   }
   const { scenario, today: day, planned } = scenarioOf({ ...history, entries: entryHistory(store, bin.id) });
   const days = Math.max(historyDays, USUAL_HISTORY_DAYS);
   const outlook = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin, { historyDays: days, planned })));
-  const now: Kept = { key, outlook, planned, historyDays: days, today, seenChange: change };
+  const older = before?.today === today ? olderFrom(before) : null;
+  const now: Kept = { key, outlook, planned, historyDays: days, today, touch, done: null, older };
   kept.set(bin.id, now);
-  // A fault is not kept: the next reader tries again.
-  outlook.catch(() => kept.delete(bin.id));
+  outlook.then(
+    (done) => {
+      now.done = done;
+      now.older = null;
+    },
+    // A fault is not kept: the next reader tries again.
+    () => kept.get(bin.id) === now && kept.delete(bin.id),
+  );
   return told(now);
+}
+
+const isSame = (one: Touch, other: Touch): boolean => one.own === other.own && one.shared === other.shared;
+
+const olderFrom = ({ done, planned, touch, older }: Kept): Older | null =>
+  done === null ? older : { outlook: done, planned, shared: touch.shared };
+
+/**
+ * The outlook that was told before the bin's own log or settings changed last; null when that one still holds, is of
+ * another day, or when anything else changed too.
+ */
+export function olderFor({ store, today }: Asked, bin: BinRow): Outlooked | null {
+  const kept = keptFor(store).get(bin.id);
+  const day = today(bin.timeZone);
+  if (kept === undefined || kept.today !== day) return null;
+  const touch = touchOf(store, bin.id);
+  const older = isSame(kept.touch, touch) ? (kept.done === null ? kept.older : null) : olderFrom(kept);
+  return older === null || older.shared !== touch.shared ? null : { outlook: older.outlook, today: day, planned: older.planned };
 }
 
 /** As many days back as a bin's page and its trend show; who wants more has them worked out. */

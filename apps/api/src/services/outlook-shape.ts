@@ -34,7 +34,7 @@ export function datesFrom(startedOn: string): DateOf {
 }
 
 /** What the board has from the model alone. */
-export type OutlookOfBin = Omit<BoardBin, 'notes' | 'isAside'>;
+export type OutlookOfBin = Omit<BoardBin, 'notes' | 'isAside' | 'anewSince'>;
 
 export function boardBin(bin: BinRow, outlook: Outlook, dateOf: DateOf): OutlookOfBin {
   const { now, band } = outlook;

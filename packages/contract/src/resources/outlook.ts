@@ -104,6 +104,9 @@ export const BoardBin = z.object({
   castingsKg: z.number(),
   advice: FeedAdviceShape,
   trend: Trend,
+  anewSince: Instant.nullable().describe(
+    'something was noted then that is not in here yet, as it is being worked out, for five seconds at most; null when all is in',
+  ),
 });
 export type BoardBin = z.infer<typeof BoardBin>;
 export const Uncovered = z.object({

@@ -1,4 +1,4 @@
-import { asc, eq, inArray, sql } from 'drizzle-orm';
+import { asc, eq, sql } from 'drizzle-orm';
 import { bin, binStartBed, site } from '../schema/place.ts';
 import type { Store } from '../store.ts';
 
@@ -18,29 +18,48 @@ interface BinFilter {
 }
 
 /** Bins in the order in which they stand. */
-export function listBins(store: Store, filter: BinFilter = {}): readonly BinRow[] {
-  const rows = store.orm
-    .select({ bin, siteName: site.name, timeZone: site.timeZone })
-    .from(bin)
-    .innerJoin(site, eq(site.id, bin.siteId))
-    .where(filter.siteId === undefined ? undefined : eq(bin.siteId, filter.siteId))
-    .orderBy(asc(site.name), asc(bin.placeOrder), asc(bin.code))
-    .all();
-  return withBeds(store, rows);
+export function listBins(store: Store, { siteId }: BinFilter = {}): readonly BinRow[] {
+  const { all, ofSite, beds } = asksOf(store);
+  return withBeds(siteId === undefined ? all.all() : ofSite.all({ siteId }), beds.all());
 }
 
 export function findBin(store: Store, id: string): BinRow | undefined {
-  const rows = store.orm
-    .select({ bin, siteName: site.name, timeZone: site.timeZone })
-    .from(bin)
-    .innerJoin(site, eq(site.id, bin.siteId))
-    .where(eq(bin.id, id))
-    .all();
-  return withBeds(store, rows)[0];
+  const { byId, bedOf } = asksOf(store);
+  return withBeds(byId.all({ id }), bedOf.all({ id }))[0];
 }
 
-export function findBinByCode(store: Store, code: string): RawBin | undefined {
-  return store.orm.select().from(bin).where(eq(bin.code, code)).get();
+type Asks = ReturnType<typeof prepareAsks>;
+const asksOfStore = new WeakMap<Store, Asks>();
+
+/** Put into SQL once: the board asks for all bins each time, and putting it together takes longer than reading. */
+function asksOf(store: Store): Asks {
+  const asks = asksOfStore.get(store) ?? prepareAsks(store);
+  asksOfStore.set(store, asks);
+  return asks;
+}
+
+function prepareAsks({ orm }: Store) {
+  const joined = () =>
+    orm
+      .select({ bin, siteName: site.name, timeZone: site.timeZone })
+      .from(bin)
+      .innerJoin(site, eq(site.id, bin.siteId))
+      .orderBy(asc(site.name), asc(bin.placeOrder), asc(bin.code))
+      .$dynamic();
+  const bed = () => orm.select().from(binStartBed).orderBy(asc(binStartBed.binId), asc(binStartBed.seq)).$dynamic();
+  return {
+    all: joined().prepare(),
+    ofSite: joined()
+      .where(eq(bin.siteId, sql.placeholder('siteId')))
+      .prepare(),
+    byId: joined()
+      .where(eq(bin.id, sql.placeholder('id')))
+      .prepare(),
+    beds: bed().prepare(),
+    bedOf: bed()
+      .where(eq(binStartBed.binId, sql.placeholder('id')))
+      .prepare(),
+  };
 }
 
 interface JoinedBin {
@@ -49,13 +68,14 @@ interface JoinedBin {
   readonly timeZone: string;
 }
 
-function withBeds(store: Store, rows: readonly JoinedBin[]): readonly BinRow[] {
-  if (rows.length === 0) return [];
-  const ids = rows.map((row) => row.bin.id);
-  const parts = store.orm.select().from(binStartBed).where(inArray(binStartBed.binId, ids)).orderBy(asc(binStartBed.seq)).all();
-  const beds = new Map<string, BedPart[]>(ids.map((id) => [id, []]));
-  for (const { binId, materialId, grams } of parts) beds.get(binId)!.push({ materialId, grams });
+function withBeds(rows: readonly JoinedBin[], parts: readonly (typeof binStartBed.$inferSelect)[]): readonly BinRow[] {
+  const beds = new Map<string, BedPart[]>(rows.map((row) => [row.bin.id, []]));
+  for (const { binId, materialId, grams } of parts) beds.get(binId)?.push({ materialId, grams });
   return rows.map((row) => ({ ...row.bin, siteName: row.siteName, timeZone: row.timeZone, bed: beds.get(row.bin.id)! }));
+}
+
+export function findBinByCode(store: Store, code: string): RawBin | undefined {
+  return store.orm.select().from(bin).where(eq(bin.code, code)).get();
 }
 
 export type BinNewRow = Omit<RawBin, 'state' | 'revision'>;

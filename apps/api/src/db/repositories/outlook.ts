@@ -37,3 +37,14 @@ export const intakeFeedings = (store: Store, range: { binId: string; from: strin
      ORDER BY s.local_date, s.id, f.part DESC, f.grams DESC, f.material_id`,
     range,
   );
+
+/** Whether somebody noted, corrected or undid anything at a bin since an instant. */
+export const hasNotedSince = (store: Store, by: { binId: string; personId: string; from: string }): boolean =>
+  one(
+    store,
+    `SELECT 1 FROM entry e WHERE e.bin_id = @binId AND (
+       (e.person_id = @personId AND e.received_at >= @from) OR (e.undone_by = @personId AND e.undone_at >= @from)
+       OR EXISTS (SELECT 1 FROM entry_revision r WHERE r.entry_id = e.id AND r.replaced_by = @personId AND r.replaced_at >= @from))
+     LIMIT 1`,
+    by,
+  ) !== null;

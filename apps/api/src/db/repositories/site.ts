@@ -1,4 +1,4 @@
-import { asc, eq } from 'drizzle-orm';
+import { asc, eq, sql } from 'drizzle-orm';
 import { site } from '../schema/place.ts';
 import type { Store } from '../store.ts';
 
@@ -22,9 +22,20 @@ export function listSites(store: Store): readonly SiteRow[] {
 }
 
 export function findSite(store: Store, id: string): SiteRow | undefined {
-  const raw = store.orm.select().from(site).where(eq(site.id, id)).get();
+  const ask = siteByIdOf.get(store) ?? prepareSiteById(store);
+  siteByIdOf.set(store, ask);
+  const raw = ask.get({ id });
   return raw === undefined ? undefined : toSite(raw);
 }
+
+/** Put into SQL once: each outlook asks for its bin's site. */
+const prepareSiteById = ({ orm }: Store) =>
+  orm
+    .select()
+    .from(site)
+    .where(eq(site.id, sql.placeholder('id')))
+    .prepare();
+const siteByIdOf = new WeakMap<Store, ReturnType<typeof prepareSiteById>>();
 
 export function findSiteByName(store: Store, name: string): SiteRow | undefined {
   const raw = store.orm.select().from(site).where(eq(site.name, name)).get();

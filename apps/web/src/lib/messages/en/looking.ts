@@ -37,6 +37,7 @@ export const looking = {
     covered: 'Every shift of the next two weeks is covered.',
     placesOpen: (open: number) => (open === 1 ? '1 place open' : `${open} places open`),
     toShifts: 'See the shifts',
+    anew: (codes: string, time: string) => `Being worked out anew since ${time}: ${codes}.`,
     everyBin: 'Every bin',
     columns: { bin: 'Bin', band: 'How it is', fed: 'Last fed', seen: 'Last looked at', food: 'Food in hand', castings: 'Castings' },
     also: (what: string) => `Also: ${what}.`,

@@ -38,6 +38,7 @@ export const looking = {
     covered: 'Hay gente en todos los turnos de dos semanas.',
     placesOpen: (open: number) => (open === 1 ? '1 plaza libre' : `${open} plazas libres`),
     toShifts: 'Ver los turnos',
+    anew: (codes: string, time: string) => `Se vuelve a calcular desde las ${time}: ${codes}.`,
     everyBin: 'Cada compostera',
     columns: {
       bin: 'Compostera',
