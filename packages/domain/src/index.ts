@@ -48,6 +48,7 @@ export * from './rota/rules.ts';
 export * from './rota/solve.ts';
 export * from './rota/types.ts';
 export * from './season/castings-corrected.ts';
+export * from './season/castings-expected.ts';
 export * from './season/castings-marks.ts';
 export * from './season/castings-out.ts';
 export * from './season/castings-volume.ts';

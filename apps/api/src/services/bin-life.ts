@@ -3,17 +3,22 @@ import type { BinLife, BinOutlook } from '@middenry/contract';
 import { kgFromGrams } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { keepersOf, type LifeChangeRow, laidLast, lifeChanges, lifeSums, type NotedRow, notedDays } from '../db/repositories/bin-life.ts';
+import { lastHarvests } from '../db/repositories/harvest-expected.ts';
 import type { Store } from '../db/store.ts';
 import { binOf } from './bins.ts';
+import { expectedShape } from './harvest-expected.ts';
 import { daysBetween } from './local-time.ts';
 import { materialNames } from './materials.ts';
 import { nameFor } from './names.ts';
+import { expectHarvests } from './outlook-cache.ts';
 
 /** Enough names to tell a bin's story, and no list of people. */
 const MOST_KEEPERS = 12;
+const MOST_HARVESTS = 12;
 
-export function readLife(call: Context, binId: string): BinLife {
+export async function readLife(call: Context, binId: string): Promise<BinLife> {
   const bin = binOf(call.store, binId);
+  await expectHarvests(call, binId);
   const { fedG, harvestedG, ...counts } = lifeSums(call.store, binId);
   return {
     binId,
@@ -26,6 +31,10 @@ export function readLife(call: Context, binId: string): BinLife {
     keeping: keepersOf(call.store, binId, MOST_KEEPERS).map(({ personId, personName, ...when }) => ({
       ...when,
       by: personId === null || personName === null ? null : { id: personId, name: nameFor(call.who, { id: personId, name: personName }) },
+    })),
+    lastHarvests: lastHarvests(call.store, binId, MOST_HARVESTS).map(({ entryId, localDate, grams, how }) => ({
+      ...{ entryId, how, on: localDate, massKg: kgFromGrams(grams) },
+      expected: expectedShape(call.store, entryId),
     })),
     changes: lifeChanges(call.store, binId).map(changeShape),
   };

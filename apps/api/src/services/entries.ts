@@ -13,9 +13,11 @@ import { detailOf, type EntryContent } from './entry-content.ts';
 import { checkEntry, placeInTime } from './entry-rules.ts';
 import { entryShape, type Reader } from './entry-shape.ts';
 import { dated } from './harvest.ts';
+import { expectedShape } from './harvest-expected.ts';
 import { materialNames } from './materials.ts';
 import { nameFor } from './names.ts';
 import { once } from './once.ts';
+import { expectHarvests } from './outlook-cache.ts';
 
 /** Each kind of entry is sent to an address of its own. */
 const ROUTE_OF = {
@@ -65,16 +67,24 @@ function insertChecked(call: Signed, sent: SentCore, detail: EntryDetail): void 
   if (settlesBin(detail)) settleBinState(call, binId);
 }
 
+/** A harvest stands beside what was expected before it. */
+export async function tellEntry(call: Context, id: string): Promise<Entry> {
+  const { kind, binId } = entryOrRefuse(call, id);
+  if (kind === 'harvest') await expectHarvests(call, binId);
+  return readEntry(call, id);
+}
+
 export function readEntry(call: Context, id: string): Entry {
   return entryShape(entryOrRefuse(call, id), readerOf(call));
 }
 
-export function listEntries(
+export async function listEntries(
   call: Context,
   binId: string,
   page: { before?: string | undefined; limit: number },
-): { items: Entry[]; more: boolean } {
+): Promise<{ items: Entry[]; more: boolean }> {
   entryBinOrRefuse(call, binId);
+  await expectHarvests(call, binId);
   // Nothing is noted further ahead than a phone's clock may be fast, so this is after everything.
   const before = page.before === undefined ? '9999' : new Date(page.before).toISOString();
   const { rows, more } = entryPage(call.store, { binId, before, limit: page.limit });
@@ -123,5 +133,6 @@ export const readerOf = (call: Context): Reader => ({
   who: call.who,
   materialName: materialNames(call),
   name: (person) => nameFor(call.who, person),
+  expected: (entryId) => expectedShape(call.store, entryId),
   binCode: (binId) => findBin(call.store, binId)?.code ?? null,
 });

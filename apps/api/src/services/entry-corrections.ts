@@ -5,6 +5,7 @@ import type { Context, Signed } from '../context.ts';
 import { harvestSite, putHarvestSite } from '../db/repositories/castings.ts';
 import { keepRevision, replaceEntry, revisionsOf } from '../db/repositories/entry.ts';
 import type { EntryDetail, EntryRow } from '../db/repositories/entry-types.ts';
+import { forgetHarvestExpected } from '../db/repositories/harvest-expected.ts';
 import { write } from '../db/store.ts';
 import { refuse, refuseField } from '../refusal.ts';
 import { settleBinState, settlesBin } from './bin-state.ts';
@@ -56,6 +57,7 @@ function replaceChecked(call: Signed, row: EntryRow, content: EntryContent): voi
   const { binId, shiftId, note } = content;
   const storeSiteId = harvestSite(call.store, row.id);
   replaceEntry(call.store, row, { binId, shiftId, note, happenedAt, localDate }, dated(detail, localDate));
+  if (row.binId !== binId || row.localDate !== localDate) forgetHarvestExpected(call.store, row.id);
   if (storeSiteId !== null) settleStore(call, row, { binId, storeSiteId });
   if (settlesBin(detail) || settlesBin(row)) for (const id of new Set([row.binId, binId])) settleBinState(call, id);
 }

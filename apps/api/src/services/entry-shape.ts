@@ -1,5 +1,5 @@
 /** A stored entry as the API shows it. */
-import type { Care, Check, Entry, Feeding, Harvest, Worms } from '@middenry/contract';
+import type { Care, Check, Entry, Feeding, Harvest, HarvestExpected, Worms } from '@middenry/contract';
 import { kgFromGrams } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Who } from '../context.ts';
@@ -22,6 +22,8 @@ export interface Reader {
   readonly who: Who | null;
   materialName(id: string): string;
   binCode(binId: string): string | null;
+  /** What was expected before a harvest. */
+  expected(entryId: string): HarvestExpected | null;
   /** A name as this reader may see it. */
   name(person: { readonly id: string; readonly name: string }): string;
 }
@@ -77,7 +79,7 @@ function checkShape(row: EntryRead & CheckDetail, reader: Reader): z.output<type
 function harvestShape(row: EntryRead & HarvestDetail, reader: Reader): z.output<typeof Harvest> {
   const { how, destination, destinationNote } = row;
   const core = { kind: 'harvest', massKg: kgFromGrams(row.grams), how, typed: typedOf(row), destination, destinationNote } as const;
-  return { ...tail(row, reader), ...core, ...harvestMoreShape(row) };
+  return { ...tail(row, reader), ...core, ...harvestMoreShape(row), expected: reader.expected(row.id) };
 }
 
 function careShape(row: EntryRead & CareDetail, reader: Reader): z.output<typeof Care> {

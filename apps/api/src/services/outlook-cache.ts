@@ -2,14 +2,16 @@
 import type { BinEvent, Ensemble, Outlook, WhatIfChoice } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { airReadings } from '../db/repositories/air-reading.ts';
-import { type BinRow, listBins } from '../db/repositories/bin.ts';
+import { type BinRow, findBin, listBins } from '../db/repositories/bin.ts';
 import { entryHistory } from '../db/repositories/entry.ts';
+import { harvestsToExpect } from '../db/repositories/harvest-expected.ts';
 import { feedingShiftDays, intakeFeedings, logStamp } from '../db/repositories/outlook.ts';
 import { findSite, type SiteRow } from '../db/repositories/site.ts';
 import type { Store } from '../db/store.ts';
 import type { WhatIfTold } from '../model/ahead.ts';
 import { refuse } from '../refusal.ts';
 import { PLAN_DAYS, type PlannedFeeding } from './feed-plan.ts';
+import { keepExpected } from './harvest-expected.ts';
 import { addDays } from './local-time.ts';
 import { materialsOf } from './materials.ts';
 import { type AheadModel, aheadInThread, MEMBERS, type Model, modelInThread, type TrialModel, trialInThread } from './model.ts';
@@ -77,7 +79,11 @@ export async function outlookFor(call: Asked, bin: BinRow, historyDays = USUAL_H
   }
   const { scenario, today: day, planned } = scenarioOf({ ...history, entries: entryHistory(store, bin.id) });
   const days = Math.max(historyDays, USUAL_HISTORY_DAYS);
-  const outlook = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin, { historyDays: days, planned })));
+  const asked = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin, { historyDays: days, planned })));
+  const outlook = asked.then((answer) => {
+    keepIfRoom(() => keepExpected(store, bin, answer.history));
+    return answer;
+  });
   const older = before?.today === today ? olderFrom(before) : null;
   const now: Kept = { key, outlook, planned, historyDays: days, today, touch, done: null, older };
   kept.set(bin.id, now);
@@ -108,6 +114,24 @@ export function olderFor({ store, today }: Asked, bin: BinRow): Outlooked | null
   const touch = touchOf(store, bin.id);
   const older = isSame(kept.touch, touch) ? (kept.done === null ? kept.older : null) : olderFrom(kept);
   return older === null || older.shared !== touch.shared ? null : { outlook: older.outlook, today: day, planned: older.planned };
+}
+
+/** What cannot be written, on a full disk say, is no fault of who only wants to read; the next look tries again. */
+function keepIfRoom(keep: () => void): void {
+  try {
+    keep();
+  } catch {
+    // The soundness checks tell of a store that cannot be written.
+  }
+}
+
+/** Before harvests are told: an outlook for a bin that has some of which it is not kept yet what was expected. */
+export async function expectHarvests(call: Asked, binId: string): Promise<void> {
+  const bin = findBin(call.store, binId);
+  if (bin === undefined) return;
+  const from = addDays(call.today(bin.timeZone), 1 - USUAL_HISTORY_DAYS);
+  if (harvestsToExpect(call.store, binId, from).length === 0) return;
+  await outlookFor(call, bin).catch(() => undefined);
 }
 
 /** As many days back as a bin's page and its trend show; who wants more has them worked out. */

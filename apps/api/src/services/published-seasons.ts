@@ -31,13 +31,15 @@ export const readPublishedSeason = (call: AskedOwn, id: string): PublishedSeason
 
 /** What reports that were published by an older release do not say. */
 const ADDED_SINCE = { climate: null, castings: null } as const;
+const CASTINGS_ADDED_SINCE = { expected: null } as const;
 
 function shapeOf(call: Signed, id: string, own: (siteId: string | null) => void = () => undefined): PublishedSeason {
   const row = publishedSeasonById(call.store, id);
   if (row === null) throw refuse('not-found');
   own(row.siteId);
   const { body, texts, ...head } = row;
-  const season: Season = { ...ADDED_SINCE, ...(JSON.parse(body) as Season) };
+  const kept = { ...ADDED_SINCE, ...(JSON.parse(body) as Season) };
+  const season: Season = { ...kept, castings: kept.castings && { ...CASTINGS_ADDED_SINCE, ...kept.castings } };
   return {
     ...head,
     season: {

@@ -90,7 +90,7 @@ export function eventsOf(entry: EntryRow, parts: EventParts): BinEvent[] {
     case 'check':
       return [{ ...base, type: 'check', ...checkSeen(entry) }];
     case 'harvest':
-      return [{ ...base, type: 'harvest', massKg: kgFromGrams(entry.grams) }];
+      return [{ ...base, type: 'harvest', massKg: kgFromGrams(entry.grams), ...(entry.how === 'weighed' ? {} : { how: entry.how }) }];
     case 'care':
       return careEvents(base, entry, parts.own);
     case 'worms':

@@ -57,7 +57,9 @@ function partRows(section: string, part: Part): Row[] {
   ];
 }
 
-function castingsRows({ givenOut, store }: NonNullable<Season['castings']>): Row[] {
+type Castings = NonNullable<Season['castings']>;
+
+function castingsRows({ givenOut, store, expected }: Castings): Row[] {
   return [
     ...givenOut.flatMap(({ destination, fromBinG, fromStoreG, grams, ml }) => [
       ...counts('given-out', destination, 'g', { from_bin_g: fromBinG, from_store_g: fromStoreG, together_g: grams }),
@@ -67,7 +69,18 @@ function castingsRows({ givenOut, store }: NonNullable<Season['castings']>): Row
       ...{ begin_g: store.beginG, harvested_g: store.harvestedG, brought_in_g: store.broughtInG },
       ...{ given_out_g: 0 - store.givenOutG, written_off_g: 0 - store.writtenOffG, end_g: store.endG, curing_g: store.curingG },
     }),
+    ...(expected === null ? [] : expectedRows(expected)),
   ];
+}
+
+/** The last rows, without a name, are of all sites. */
+function expectedRows({ bySite, notExpected, ...all }: NonNullable<Castings['expected']>): Row[] {
+  const rows = (name: string, { harvests, weighedG, expectedG: { low, mid, high } }: typeof all) => [
+    ...counts('expected', name, 'g', { weighed_g: weighedG, expected_low_g: low, expected_mid_g: mid, expected_high_g: high }),
+    ...counts('expected', name, 'count', { harvests }),
+  ];
+  const left = counts('expected', '', 'count', { harvests_without_expectation: notExpected });
+  return [...bySite.flatMap((row) => rows(row.label, row)), ...rows('', all), ...left];
 }
 
 function climateRows({ factors, scrapsG, notScrapsG, ...lines }: NonNullable<Season['climate']>): Row[] {

@@ -48,9 +48,8 @@ const DATE_FORMAT = 'yyyy-mm-dd';
 const NAME_WIDTH = 34;
 const NUMBER_WIDTH = 18;
 
-/** Of the log as it stands; its headings are English, and so are the names of materials. */
-export const seasonXlsx = (call: Context, range: SeasonRange): Promise<Buffer> =>
-  workbookOf(call, readSeason({ ...call, language: 'en' }, range));
+/** Of the log as it stands; its headings are English, the names of materials are in the reader's language. */
+export const seasonXlsx = (call: Context, range: SeasonRange): Promise<Buffer> => workbookOf(call, readSeason(call, range));
 
 export const publishedXlsx = (call: AskedOwn, id: string): Promise<Buffer> => workbookOf(call, readPublishedSeason(call, id).season);
 
@@ -119,7 +118,9 @@ function figureSheet(season: Season, measures: Measures): Row[] {
   ];
 }
 
-function castingsSheets({ givenOut, store }: NonNullable<Season['castings']>, { g, ml }: Measures): Sheet<never>[] {
+type Castings = NonNullable<Season['castings']>;
+
+function castingsSheets({ givenOut, store, expected }: Castings, { g, ml }: Measures): Sheet<never>[] {
   const line = (name: string, grams: number) => [text(name), numberCell(grams, g)];
   return [
     sheet(
@@ -144,7 +145,22 @@ function castingsSheets({ givenOut, store }: NonNullable<Season['castings']>, { 
         line('Of that, not ready yet', store.curingG),
       ],
     ),
+    ...(expected === null ? [] : [expectedSheet(expected, g)]),
   ];
+}
+
+function expectedSheet({ bySite, notExpected, ...all }: NonNullable<Castings['expected']>, g: Measure): Sheet<never> {
+  const line = (name: string, { harvests, weighedG, expectedG: { low, mid, high } }: typeof all) => [
+    text(name),
+    harvests,
+    ...[weighedG, mid, low, high].map((grams) => numberCell(grams, g)),
+  ];
+  const heads = [`Weighed, ${g.name}`, `Expected in the bins, ${g.name}`, `At least, ${g.name}`, `At most, ${g.name}`];
+  return sheet(
+    'Expected',
+    ['Site', 'Weighed harvests', ...heads],
+    [...bySite.map((row) => line(row.label, row)), line('Total', all), [text('Harvests without an expectation'), notExpected]],
+  );
 }
 
 function climateSheet({ factors, ...figure }: NonNullable<Season['climate']>, { g }: Measures): Sheet<never> {

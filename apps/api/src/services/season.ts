@@ -1,6 +1,7 @@
 /** What a season adds up to. The domain does the adding; here are the rows and the names. */
-import type { Season, SeasonBefore, SeasonMaterial, SeasonRow } from '@middenry/contract';
+import type { Season, SeasonBefore, SeasonExpected, SeasonMaterial, SeasonRow } from '@middenry/contract';
 import {
+  castingsExpected,
   castingsOut,
   completenessOf,
   gramsPerWeek,
@@ -19,6 +20,7 @@ import {
 import type * as z from 'zod';
 import type { Context } from '../context.ts';
 import { listBins } from '../db/repositories/bin.ts';
+import { seasonWeighedHarvests } from '../db/repositories/harvest-expected.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
 import { type SeasonRange, seasonRecords } from '../db/repositories/season.ts';
 import { seasonGifts, seasonStoreFlows } from '../db/repositories/season-castings.ts';
@@ -67,7 +69,7 @@ export function readSeason(call: Context, range: SeasonRange): Season {
     byMonth: report.byMonth.map((group) => rowOf(group, group.key, daysOfMonth(group.key, range, today))),
     byMaterial: materialsIn(call, report.byMaterial, days),
     destinations: destinationsIn(call, range),
-    castings: castingsIn(call, range),
+    castings: castingsIn(call, range, sites),
     ...beside(call, range),
     climate: climateOfScraps(call, records),
     before: seasonBefore(call, range),
@@ -124,10 +126,21 @@ function destinationsIn(call: Context, range: SeasonRange): Season['destinations
   return rows.map((row, at) => ({ ...row, percent: percents[at]! }));
 }
 
-function castingsIn(call: Context, range: SeasonRange): Season['castings'] {
+function castingsIn(call: Context, range: SeasonRange, sites: ReadonlyMap<string, string>): Season['castings'] {
   const flows = seasonStoreFlows(call.store, range);
   const curingG = flows.reduce((sum, { on, readyOn, grams }) => (on <= range.to && (readyOn ?? '') > range.to ? sum + grams : sum), 0);
-  return { givenOut: [...castingsOut(seasonGifts(call.store, range))], store: { ...storeBalance(flows, range), curingG } };
+  const store = { ...storeBalance(flows, range), curingG };
+  return { givenOut: [...castingsOut(seasonGifts(call.store, range))], store, expected: expectedIn(call, range, sites) };
+}
+
+function expectedIn(call: Context, range: SeasonRange, sites: ReadonlyMap<string, string>): z.output<typeof SeasonExpected> {
+  const harvests = seasonWeighedHarvests(call.store, range).map(({ lowG, midG, highG, ...harvest }) => ({
+    ...harvest,
+    expected: lowG === null || midG === null || highG === null ? null : { low: lowG, mid: midG, high: highG },
+  }));
+  const { bySite, ...sums } = castingsExpected(harvests);
+  const labelled = bySite.map((row) => ({ ...row, label: sites.get(row.key) ?? row.key }));
+  return { ...sums, bySite: labelled.sort((a, b) => (a.label < b.label ? -1 : 1)) };
 }
 
 type Span = Pick<SeasonRange, 'from' | 'to'>;

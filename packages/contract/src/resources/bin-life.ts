@@ -1,8 +1,9 @@
 /** A bin's life in a few figures, and what changed about it. */
-import { EXPOSURES } from '@middenry/domain';
+import { EXPOSURES, HOW_MEASURED } from '@middenry/domain';
 import * as z from 'zod';
 import { Id, LocalDate, PersonRef } from '../common.ts';
 import { members, type RouteSpec } from '../route.ts';
+import { HarvestExpected } from './castings.ts';
 import { IdParams } from './place.ts';
 
 export const LIFE_CHANGES = ['moved', 'rested', 'woken', 'retired', 'added', 'given-away', 'split-off'] as const;
@@ -14,6 +15,13 @@ export const LifeChange = z.object({
   massKg: z.number().nullable().describe('of worms that were added'),
   share: z.number().nullable().describe('of the worms that left it'),
   otherBinCode: z.string().nullable().describe('the bin of ours that they came from or went to'),
+});
+export const HarvestOfLife = z.object({
+  on: LocalDate,
+  entryId: Id,
+  massKg: z.number(),
+  how: z.enum(HOW_MEASURED),
+  expected: HarvestExpected.nullable().describe('castings in the bin as expected beforehand; null where the model was not asked in time'),
 });
 export const Keeping = z.object({
   by: PersonRef.nullable().describe('null when the person has been erased'),
@@ -36,6 +44,7 @@ export const BinLife = z.object({
     .array(Keeping)
     .max(12)
     .describe('who cared for it from when to when, the latest first; those who noted most where there are more'),
+  lastHarvests: z.array(HarvestOfLife).max(12).describe('newest first'),
   changes: z.array(LifeChange).describe('newest first'),
 });
 export type BinLife = z.infer<typeof BinLife>;

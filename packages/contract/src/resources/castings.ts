@@ -26,6 +26,14 @@ export const Bucket = z.object({
   typed: Typed.nullable(),
 });
 
+/** Castings in the bin as the model had it on the evening before, when it had not seen the weight. */
+export const HarvestExpected = z.object({
+  lowKg: z.number().describe('less had one chance in ten'),
+  midKg: z.number().describe('as likely less as more'),
+  highKg: z.number().describe('more had one chance in ten'),
+});
+export type HarvestExpected = z.infer<typeof HarvestExpected>;
+
 const SampleG = z.number().min(0.001, 'must be at least 0.001 g').max(5000, 'must be at most 5000 g');
 /** A guess by hand, or a sample dried in a dish and weighed before and after. */
 export const MoistureNew = z.discriminatedUnion('how', [
@@ -64,6 +72,7 @@ export const harvestMore = {
   volumeL: z.number().nullable(),
   readyOn: LocalDate.nullable(),
   correctedKg: z.number().nullable().describe('at 65 % moisture; null where nobody said how wet they were'),
+  expected: HarvestExpected.nullable().describe('castings in the bin as expected beforehand; null where the model was not asked in time'),
 };
 
 export const CASTINGS_MOVE_KINDS = ['given-out', 'brought-in', 'written-off'] as const;

@@ -56,6 +56,19 @@ export const SeasonClimate = z.object({
   processG: whole.describe('given off by the bins'),
   differenceG: whole.describe('the first less the second'),
 });
+const expectedSum = {
+  harvests: z.int().describe('weighed ones that are counted here'),
+  weighedG: z.int(),
+  expectedG: whole.describe(
+    'in the bins on the evenings before, each the sum over bins: less had one chance in ten, as likely less as more, more had one chance in ten',
+  ),
+};
+/** What was weighed out beside what had been expected; all in whole grams. */
+export const SeasonExpected = z.object({
+  ...expectedSum,
+  bySite: z.array(z.object({ key: z.string(), label: z.string(), ...expectedSum })),
+  notExpected: z.int().describe('weighed harvests of which nothing was expected beforehand; they are in no sum'),
+});
 /** Castings that left the programme's hands, and the balance of its stores; all in whole grams. */
 export const SeasonCastings = z.object({
   givenOut: z.array(
@@ -77,6 +90,7 @@ export const SeasonCastings = z.object({
     endG: z.int().describe('in store after the last day'),
     curingG: z.int().describe('of that, not ready yet on the last day'),
   }),
+  expected: SeasonExpected.nullable().describe('null: published before this was told'),
 });
 /** The same days a year before. */
 export const SeasonBefore = z.object({

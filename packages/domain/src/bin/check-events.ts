@@ -1,6 +1,6 @@
 import { checkMaterial, checkPortion, SCENARIO_LIMITS as LIMITS } from './check-scenario.ts';
 import type { Checker } from './fault.ts';
-import { type BinEvent, EXPOSURES, LEFTOVERS, SMELLS, SQUEEZES, VISITORS, WORM_SIGHTINGS } from './scenario.ts';
+import { type BinEvent, EXPOSURES, HOW_MEASURED, LEFTOVERS, SMELLS, SQUEEZES, VISITORS, WORM_SIGHTINGS } from './scenario.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 type EventType = BinEvent['type'];
@@ -16,7 +16,7 @@ const FIELDS_OF: Readonly<Record<EventType, readonly string[]>> = {
   inoculate: ['massKg'],
   cover: ['depthM', 'zone'],
   move: ['exposure'],
-  harvest: ['massKg'],
+  harvest: ['massKg', 'how'],
   'add-worms': ['massKg'],
   remove: ['cocoonsFrac', 'wormsFrac', 'foodFrac', 'zone'],
 };
@@ -52,6 +52,7 @@ function checkEvent(check: Checker, path: string, value: unknown, zones: number)
   check.optionalFlag(`${path}.mixedIn`, event.mixedIn);
   check.optionalNumber(`${path}.depthM`, event.depthM, { min: 0, max: LIMITS.depthM });
   check.optionalOneOf(`${path}.exposure`, event.exposure, EXPOSURES);
+  check.optionalOneOf(`${path}.how`, event.how, HOW_MEASURED);
   for (const name of ['cocoonsFrac', 'wormsFrac', 'foodFrac'] as const)
     check.optionalNumber(`${path}.${name}`, event[name], { min: 0, max: 1 });
 }

@@ -139,7 +139,8 @@ export type BinEvent = EventBase &
     | { readonly type: 'inoculate'; readonly massKg?: number }
     | { readonly type: 'cover'; readonly depthM?: number; readonly zone?: number }
     | { readonly type: 'move'; readonly exposure?: Exposure }
-    | { readonly type: 'harvest'; readonly massKg: number }
+    /** Only one that was weighed teaches; left out: it was. */
+    | { readonly type: 'harvest'; readonly massKg: number; readonly how?: HowMeasured }
     | { readonly type: 'add-worms'; readonly massKg: number }
     | {
         readonly type: 'remove';

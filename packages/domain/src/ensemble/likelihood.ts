@@ -2,7 +2,6 @@ import * as read from '../bin/observe.ts';
 import { parameter } from '../bin/parameter.ts';
 import { type BinEvent, LEFTOVERS, SMELLS, SQUEEZES, WORM_SIGHTINGS } from '../bin/scenario.ts';
 import type { BinState } from '../bin/state.ts';
-import { normalBelow } from './normal.ts';
 
 /**
  * Model.md 3: how likely each thing seen is in a member. 5 % is held for a mistaken entry: of words and readings by an error with
@@ -17,7 +16,8 @@ export const LIKELIHOOD_PARAMETERS = {
   phMisread: parameter(1.2, 'pH', 'estimate', 'none: strips and probes'),
   levelMisreadM: parameter(0.1, 'm', 'estimate', 'none: an uneven top'),
   sightingMisreadLog: parameter(2.4, 'log', 'estimate', 'none: worms hide'),
-  harvestSpread: parameter(0.15, 'share', 'estimate', 'none: what comes out with the castings'),
+  harvestAllFrac: parameter(0.25, 'share', 'estimate', 'none: most take only a part of what is ready'),
+  harvestMisreadFactor: parameter(1.6, 'x/÷', 'estimate', 'none: what comes out with castings, and how wet'),
   rottenMidFrac: parameter(0.3, 'share airless', 'estimate', 'none: smelled when a third of a layer has no air'),
   rottenStepFrac: parameter(0.08, 'share airless', 'estimate', 'none'),
   sourMidPh: parameter(5.6, 'pH', 'estimate', 'science 11'),
@@ -59,7 +59,7 @@ export interface Seen {
 
 /** Everything a log entry lets us see, before the entry changes anything. */
 export function seenIn(event: BinEvent, areaM2: number): readonly Seen[] {
-  if (event.type === 'harvest') return [harvestSeen(event.massKg)];
+  if (event.type === 'harvest') return event.massKg > 0 && (event.how ?? 'weighed') === 'weighed' ? [harvestSeen(event.massKg)] : [];
   return event.type === 'check' ? checkSeen(event, areaM2) : [];
 }
 
@@ -128,11 +128,23 @@ function worstAirless(state: BinState, m: number): number {
   return worst;
 }
 
-/** Nobody takes out more than there is: a member that holds less than was weighed out is less likely. */
+/** So that nothing is divided by an empty bin. */
+const LEAST_HELD_KG = 0.001;
+
+/**
+ * Either all castings were taken, and the weight is theirs, or only a part of them, and then nobody takes out more than there is.
+ * One below what was expected thus speaks softly for less, and a tiny one for nothing: whoever always takes a little must not empty
+ * the bin in belief.
+ */
 function harvestSeen(massKg: number): Seen {
+  const scale = scaleOf(Math.log(P.harvestMisreadFactor.value));
+  const allFrac = P.harvestAllFrac.value;
   const of = (state: BinState, m: number): number => {
-    const held = read.castingsKgWb(state, m) + read.beddingSolidsKg(state, m);
-    return massKg <= 0 ? 1 : withMistakes(normalBelow((held - massKg) / (P.harvestSpread.value * massKg)), 0.5);
+    const castingsKg = Math.max(LEAST_HELD_KG, read.castingsKgWb(state, m));
+    const heldKg = castingsKg + read.beddingSolidsKg(state, m);
+    const all = Math.exp(-Math.abs(Math.log(massKg / castingsKg)) / scale);
+    const part = Math.exp(-Math.max(0, Math.log(massKg / heldKg)) / scale);
+    return allFrac * all + (1 - allFrac) * part;
   };
   return { kind: 'harvest', zone: null, of };
 }

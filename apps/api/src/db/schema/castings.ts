@@ -32,6 +32,13 @@ export const harvestBucket = sqliteTable(
   (table) => [primaryKey({ columns: [table.entryId, table.seq] })],
 );
 
+export const harvestExpected = sqliteTable('harvest_expected', {
+  entryId: text('entry_id').primaryKey(),
+  lowG: integer('low_g').notNull(),
+  midG: integer('mid_g').notNull(),
+  highG: integer('high_g').notNull(),
+});
+
 export const castingsMove = sqliteTable('castings_move', {
   id: text('id').primaryKey(),
   siteId: text('site_id').notNull(),

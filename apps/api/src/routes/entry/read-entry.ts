@@ -1,4 +1,4 @@
 import { route } from '../../routing/route.ts';
-import { readEntry as read } from '../../services/entries.ts';
+import { tellEntry } from '../../services/entries.ts';
 
-export const readEntry = route('readEntry', (call) => read(call, call.params.id));
+export const readEntry = route('readEntry', (call) => tellEntry(call, call.params.id));

@@ -13,7 +13,7 @@ export interface OwnTable extends Omit<OwnWanted, 'columns'> {
 const PERSON = ['person_id'];
 /** Parts of an entry, each in a table of its own. */
 const ENTRY_PARTS = [
-  ...['feeding', 'feeding_item', 'bin_check', 'check_leftover', 'check_visitor', 'harvest', 'harvest_bucket'],
+  ...['feeding', 'feeding_item', 'bin_check', 'check_leftover', 'check_visitor', 'harvest', 'harvest_bucket', 'harvest_expected'],
   ...['care', 'worm_move', 'entry_revision'],
 ];
 const ofEntries = { column: 'entry_id', table: 'entry', key: 'id', mine: 'person_id' };

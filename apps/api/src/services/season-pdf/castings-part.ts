@@ -33,6 +33,19 @@ export function castingsPart(paper: Paper, { destinations, castings }: Season, s
       summed: false,
     });
   if (!isEmpty(castings)) storeTable(paper, castings, show, w);
+  if (castings.expected !== null && castings.expected.harvests > 0) expectedTable(paper, castings.expected, show, w);
+}
+
+function expectedTable(paper: Paper, { bySite, notExpected, ...all }: NonNullable<Castings['expected']>, show: Show, w: ReportWords): void {
+  const { caption, harvests, meaning, left, ...heads } = w.expected;
+  const line = (name: string, { expectedG: { low, mid, high }, ...sum }: typeof all) => [
+    ...[name, show.number(sum.harvests)],
+    ...[sum.weighedG, mid, low, high].map(show.mass),
+  ];
+  const inUnit = [heads.weighed, heads.expected, heads.low, heads.high].map((head) => `${head}, ${show.massUnit}`);
+  const rows = [...bySite.map((row) => line(row.label, row)), line(w.all, all)];
+  paper.table({ caption, heads: [w.heads.what, harvests, ...inUnit], rows, summed: true });
+  paper.paragraph(notExpected === 0 ? meaning : `${meaning} ${left(notExpected)}`);
 }
 
 function storeTable(paper: Paper, { store }: Castings, show: Show, w: ReportWords): void {

@@ -112,6 +112,19 @@ export const es: ReportWords = {
       curingG: 'De eso, aún sin madurar',
     },
   },
+  expected: {
+    caption: 'Pesado y esperado',
+    harvests: 'Cosechas',
+    weighed: 'Pesado',
+    expected: 'Esperado en las composteras',
+    low: 'Como poco',
+    high: 'Como mucho',
+    meaning: 'Esperado: el humus que había la tarde anterior según el modelo. Quien deja una parte en la compostera pesa menos.',
+    left: (harvests) =>
+      harvests === 1
+        ? 'Una cosecha no cuenta aquí: no se esperaba nada antes de ella.'
+        : `${harvests} cosechas no cuentan aquí: no se esperaba nada antes de ellas.`,
+  },
   hours: 'h',
   litres: 'litros',
   gallons: 'galones de EE. UU.',

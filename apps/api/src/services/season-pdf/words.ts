@@ -27,6 +27,7 @@ export interface ReportWords {
   readonly noClimate: string;
   readonly climate: ClimateWords;
   readonly stores: StoreWords;
+  readonly expected: ExpectedWords;
   readonly hours: string;
   readonly litres: string;
   readonly gallons: string;
@@ -40,6 +41,16 @@ export interface StoreWords {
   readonly volume: string;
   readonly store: string;
   readonly rows: Readonly<Record<keyof NonNullable<Season['castings']>['store'], string>>;
+}
+export interface ExpectedWords {
+  readonly caption: string;
+  readonly harvests: string;
+  readonly weighed: string;
+  readonly expected: string;
+  readonly low: string;
+  readonly high: string;
+  readonly meaning: string;
+  left(harvests: number): string;
 }
 export interface ClimateWords {
   counted(scraps: string, low: string, high: string, percent: string): string;

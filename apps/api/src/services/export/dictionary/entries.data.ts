@@ -87,6 +87,15 @@ export const ENTRIES: readonly TableWords[] = [
     },
   },
   {
+    table: 'harvest_expected',
+    row: 'What the model expected of castings in the bin on the evening before a harvest',
+    columns: {
+      low_g: 'Less than this had one chance in ten [g]',
+      mid_g: 'As likely less as more [g]',
+      high_g: 'More than this had one chance in ten [g]',
+    },
+  },
+  {
     table: 'castings_move',
     row: 'Castings that came into the store of a site other than by a harvest, or went out of it',
     columns: {

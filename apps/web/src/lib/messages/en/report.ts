@@ -77,6 +77,19 @@ export const report = {
       curingG: 'Of that, not ready yet',
     },
   },
+  expected: {
+    caption: 'Weighed against expected',
+    harvests: 'Harvests',
+    weighed: 'Weighed',
+    expected: 'Expected in the bins',
+    low: 'At least',
+    high: 'At most',
+    meaning: 'Expected: castings in the bin on the evening before, as the model had it. Whoever leaves a part in the bin weighs less.',
+    left: (harvests: number) =>
+      harvests === 1
+        ? 'One harvest is left out: nothing was expected before it.'
+        : `${harvests} harvests are left out: nothing was expected before them.`,
+  },
   reportCsv: 'Save every figure (CSV)',
   xlsx: 'Save as a workbook (XLSX)',
 } as const;

@@ -77,6 +77,19 @@ export const report = {
       curingG: 'De eso, aún sin madurar',
     },
   },
+  expected: {
+    caption: 'Pesado y esperado',
+    harvests: 'Cosechas',
+    weighed: 'Pesado',
+    expected: 'Esperado en las composteras',
+    low: 'Como poco',
+    high: 'Como mucho',
+    meaning: 'Esperado: el humus que había la tarde anterior según el modelo. Quien deja una parte en la compostera pesa menos.',
+    left: (harvests: number) =>
+      harvests === 1
+        ? 'Una cosecha no cuenta aquí: no se esperaba nada antes de ella.'
+        : `${harvests} cosechas no cuentan aquí: no se esperaba nada antes de ellas.`,
+  },
   reportCsv: 'Guardar cada cifra (CSV)',
   xlsx: 'Guardar como libro (XLSX)',
 } as const;
