@@ -1,8 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Worker } from 'node:worker_threads';
 import { type BinEvent, outlookOf, type Scenario, signalBandsOn, trialOf } from '@middenry/domain';
 import { build } from 'esbuild';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { modelInWorker, type WorkerModel } from './model-in-worker.ts';
 
 const SCENARIO: Scenario = {
@@ -84,6 +85,20 @@ describe('modelInWorker()', () => {
     await worker.stop();
     await expect(lost).rejects.toThrow('thread ended');
     expect((await worker.model(SCENARIO, 5, SETTINGS)).day).toBe(5);
+  });
+
+  test('F24: a thread that is asked nothing for a while ends, and the next question starts another one', async () => {
+    const threads: Worker[] = [];
+    const note = (thread: Worker) => threads.push(thread);
+    process.on('worker', note);
+    const resting = modelInWorker(null, join(dir, 'model-worker.mjs'), 30)!;
+    expect((await resting.model(SCENARIO, 5, SETTINGS)).day).toBe(5);
+    // Node gives a thread that ended this number.
+    await vi.waitFor(() => expect(threads.map(({ threadId }) => threadId)).toEqual([-1]), 5000);
+    expect((await resting.model(SCENARIO, 6, SETTINGS)).day).toBe(6);
+    expect(threads).toHaveLength(2);
+    process.off('worker', note);
+    await resting.stop();
   });
 
   test('is null where nothing was built, so that the model stays in this thread', () => {

@@ -11,7 +11,7 @@ import {
   type SeasonColumnId,
   type SeasonTotals,
 } from '@middenry/domain';
-import writeXlsxFile, { type Cell, type Row, type Sheet } from 'write-excel-file/node';
+import type { Cell, Row, Sheet } from 'write-excel-file/node';
 import type { Context } from '../context.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
 import type { SeasonRange } from '../db/repositories/season.ts';
@@ -53,7 +53,8 @@ export const seasonXlsx = (call: Context, range: SeasonRange): Promise<Buffer> =
 
 export const publishedXlsx = (call: AskedOwn, id: string): Promise<Buffer> => workbookOf(call, readPublishedSeason(call, id).season);
 
-function workbookOf(call: Context, season: Season): Promise<Buffer> {
+async function workbookOf(call: Context, season: Season): Promise<Buffer> {
+  const { default: writeXlsxFile } = await import('write-excel-file/node');
   const measures = MEASURES[findProgramme(call.store)?.units ?? 'metric'];
   return writeXlsxFile(sheetsOf(season, measures)).toBuffer();
 }

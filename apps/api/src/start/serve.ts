@@ -14,7 +14,6 @@ import { projectRoot } from '../root.ts';
 import { isOldDemo } from '../services/demo-age.ts';
 import { keeperOf } from '../services/keeper.ts';
 import { mailerOf } from '../services/mail/mailer.ts';
-import { smtpSender } from '../services/mail/sender.ts';
 import { keepTelling } from '../services/messages/keep-telling.ts';
 import { startOutlooks } from '../services/outlook-start.ts';
 import { roomOf } from '../services/room.ts';
@@ -84,7 +83,7 @@ export async function serve({ config, lock, ...begun }: Begun): Promise<Running>
   app.addHook('onClose', async () => {
     for (const stopOne of stops) stopOne();
   });
-  if (config.mail !== undefined) sendMail(app, store, config, config.mail);
+  if (config.mail !== undefined) await sendMail(app, store, config, config.mail);
   startOutlooks(app, store, systemClock, cacheFileOf(config));
   await listen(app, config);
   keeper.start();
@@ -95,7 +94,8 @@ export async function serve({ config, lock, ...begun }: Begun): Promise<Running>
   return { app, store, lock };
 }
 
-function sendMail(app: FastifyInstance, store: Store, { publicUrl }: Config, server: MailServer): void {
+async function sendMail(app: FastifyInstance, store: Store, { publicUrl }: Config, server: MailServer): Promise<void> {
+  const { smtpSender } = await import('../services/mail/sender.ts');
   const mailer = mailerOf({ store, clock: systemClock, sender: smtpSender(server), from: server.from, publicUrl });
   mailer.start();
   app.addHook('onClose', async () => mailer.stop());

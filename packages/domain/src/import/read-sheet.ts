@@ -9,9 +9,14 @@ import { isBlank, plainText, type SheetRow } from './sheet.ts';
 
 const EXAMPLES = 3;
 
+/** What stands over the columns, without reading a row below. */
+export const headingsOf = (kind: ImportKind, sheet: readonly SheetRow[]): string[] => wordsOf(sheet[headingRow(kind, sheet)]);
+
+const wordsOf = (row: SheetRow = []): string[] => row.map((cell) => cell.text.trim());
+
 export function readSheet(kind: ImportKind, sheet: readonly SheetRow[], answers: ImportAnswers, known: ImportKnown): SheetRead {
   const at = headingRow(kind, sheet);
-  const headings = (sheet[at] ?? []).map((cell) => cell.text.trim());
+  const headings = wordsOf(sheet[at]);
   const columns = chosen(kind, guessColumns(kind, headings), answers);
   const body = sheet.slice(at + 1);
   const filled = body.filter((row) => !isSkipped(row, columns));
@@ -45,10 +50,10 @@ function chosen(kind: ImportKind, guessed: Columns, { columns }: ImportAnswers):
 /** Blank lines, lines of totals, and headings that stand again further down. */
 function isSkipped(row: SheetRow, columns: Columns): boolean {
   if (isBlank(row)) return true;
-  const date = columns.date === undefined ? '' : (row[columns.date]?.text.trim() ?? '');
-  const isTotal = row.some((cell) => /^(sub ?)?(total|totals|sum|suma|totales|average|promedio|media)\b/.test(plainText(cell.text)));
+  const date = columns.date === undefined ? '' : (row[columns.date]?.text ?? '');
   const hasDay = /\d/.test(date);
-  return isTotal && !hasDay;
+  if (hasDay) return false;
+  return row.some((cell) => /^(sub ?)?(total|totals|sum|suma|totales|average|promedio|media)\b/.test(plainText(cell.text)));
 }
 
 const columnQuestions = (kind: ImportKind, columns: Columns): ImportQuestion[] =>

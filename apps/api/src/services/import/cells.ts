@@ -1,6 +1,5 @@
 /** The cells of a file, be it a CSV of any country or a workbook. */
 import type { SheetCell, SheetRow } from '@middenry/domain';
-import { readXlsx } from 'hucre/xlsx';
 import Papa from 'papaparse';
 import { refuse } from '../../refusal.ts';
 import { decodeText } from './decode.ts';
@@ -55,7 +54,7 @@ function delimiterOf(text: string): string {
 
 async function workbookRows(bytes: Buffer): Promise<SheetRow[]> {
   try {
-    const open = await unpackedWorkbook(bytes);
+    const [open, { readXlsx }] = await Promise.all([unpackedWorkbook(bytes), import('hucre/xlsx')]);
     const { sheets } = await readXlsx(new Uint8Array(open), { sheets: (info) => !info.hidden && !info.veryHidden, maxRows: MOST_ROWS + 2 });
     // The sheet with the most in it: others hold notes and charts.
     const fullest = sheets.toSorted((a, b) => b.rows.length - a.rows.length)[0];

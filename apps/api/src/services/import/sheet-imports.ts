@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import type { ImportAnswersShape, SheetImport, SheetImportNew } from '@middenry/contract';
 import {
+  headingsOf,
   type ImportAnswers,
   type ImportItem,
   type ImportQuestion,
@@ -52,11 +53,12 @@ export async function addSheetImport(call: Signed, body: z.output<typeof SheetIm
   // Reading takes a moment, and a workbook is unpacked step by step: neither can happen inside the transaction.
   const cells = await cellsOf(bytes);
   const sha256 = createHash('sha256').update(bytes).digest('hex');
-  const find = () => importView(call, rowOrRefuse(call, body.id));
+  // The cells are at hand: read back out of the store they would lie in memory twice.
+  const find = () => importView(call, rowOrRefuse(call, body.id), cells);
   return once(call, 'addSheetImport', body, {
     make: () => {
       const { id, kind, fileName } = body;
-      const { headings } = readSheet(kind, cells, NO_ANSWERS, knownOf(call));
+      const headings = headingsOf(kind, cells);
       const kept = answersBefore(call.store, kind, JSON.stringify(headings));
       insertSheetImport(call.store, {
         ...{ id, kind, fileName, sha256, headings: JSON.stringify(headings), cells: JSON.stringify(cells) },
@@ -89,10 +91,10 @@ export function rowOrRefuse(call: Context, id: string): SheetImportRow {
 }
 
 /** The rows of a file as they would be taken now. */
-export function openImport(call: Context, row: SheetImportRow): OpenImport {
+export function openImport(call: Context, row: SheetImportRow, cells?: readonly SheetRow[]): OpenImport {
   const known = knownOf(call);
   const answers = soundAnswers({ ...NO_ANSWERS, ...(JSON.parse(row.answers) as ImportAnswers) }, known);
-  const read = readSheet(row.kind, JSON.parse(row.cells) as SheetRow[], answers, known);
+  const read = readSheet(row.kind, cells ?? (JSON.parse(row.cells) as SheetRow[]), answers, known);
   const items = read.rows.flatMap((one) => (one.state === 'ready' ? [{ row: one.row, item: one.item }] : []));
   const prints = printsOf(items.map(({ item }) => item));
   const taken = printsTaken(call.store, prints);
@@ -116,9 +118,9 @@ const headOf = (call: Context, { id, kind, fileName, madeAt, doneAt, undoneAt }:
 type Refused = Extract<RowRead, { state: 'refused' }>;
 
 /** Counted from what stands in the store once the rows were taken. */
-function importView(call: Context, row: SheetImportRow): SheetImport {
+function importView(call: Context, row: SheetImportRow, cells?: readonly SheetRow[]): SheetImport {
   if (row.doneAt !== null) return takenView(call, row);
-  const open = openImport(call, row);
+  const open = openImport(call, row, cells);
   const { read, ready, answers, known } = open;
   const refused = read.rows.filter((one): one is Refused => one.state === 'refused');
   const again = ready.filter(({ isAgain }) => isAgain).length;

@@ -25,12 +25,12 @@ type Row = Season['bySite'][number];
 type Figures = Season['total'];
 export type Show = ReturnType<typeof showIn>;
 
-export function seasonPdf(asked: ReportAsked): Promise<Buffer> {
+export async function seasonPdf(asked: ReportAsked): Promise<Buffer> {
   const { season, texts, language, published } = asked;
   const w = REPORT_WORDS[language];
   const show = showIn(asked, w);
   const title = w.title(show.day(season.from), show.day(season.to));
-  const paper = newPaper({ title: published ? `${published.name}: ${title}` : title, language, madeAt: asked.madeAt });
+  const paper = await newPaper({ title: published ? `${published.name}: ${title}` : title, language, madeAt: asked.madeAt });
   const say = (part: SeasonPart) => {
     for (const text of (texts[part] ?? '').split(/\n\s*\n/)) if (text.trim() !== '') paper.paragraph(text.trim());
   };
