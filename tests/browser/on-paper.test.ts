@@ -86,6 +86,7 @@ const read = async (path: string) => (await walk.context.request.get(path)).json
 beforeAll(async () => {
   places.bin = (await read('/api/board')).bins.find((one: { band: string }) => one.band === 'act').id;
   const shifts = (await read('/api/shifts')).items as { id: string; signUps: unknown[]; duties: unknown[] }[];
+  places.site = (await read('/api/sites')).items[0].id;
   places.shift = shifts.find(({ signUps, duties }) => signUps.length > 0 && duties.length > 0)!.id;
 });
 
@@ -134,12 +135,15 @@ describe('D13: on paper', () => {
   });
 });
 
-test.each(['/bins/:bin', '/bins/:bin/what-if'])(
+test.each(['/bins/:bin', '/bins/:bin/what-if', '/sites/:site'])(
   'D13: %s on paper: ink that grey printers hold, nothing cut or drawn over, nothing to press',
   async (path) => {
-    await walk.page.goto(path.replace(':bin', places.bin!), { waitUntil: 'load' });
+    await walk.page.goto(
+      path.replace(/:(\w+)/, (_, name: string) => places[name]!),
+      { waitUntil: 'load' },
+    );
     const canvas = walk.page.locator('.canvas-box canvas');
-    if (!path.endsWith('what-if')) await canvas.and(walk.page.locator('[style*="width"]')).waitFor();
+    if (path === '/bins/:bin') await canvas.and(walk.page.locator('[style*="width"]')).waitFor();
     await asPrinted(walk.page, async () => {
       const ink = await inkOf(walk.page);
       expect(ink.length).toBeGreaterThan(20);
