@@ -25,10 +25,15 @@ describe('the table of criteria', () => {
         ? '| F3 | `x` | 2026-11-25 | fine |\n| F8 | `y` | 2026-11-26 | **red** late |'
         : path.endsWith('kill.proof.ts')
           ? "test('F3: 200 kills', f)"
-          : '',
+          : path.endsWith('rules/sql.ts')
+            ? "  name: 'E17: no value put into SQL',"
+            : '',
     );
     expect(text).toContain('| A1 | no test yet |  |  |');
-    expect(text).toContain('| F3 | no test yet | `tests/faults/kill.proof.ts` | 2026-11-25 |');
+    expect(text).toContain('| F3 |  | `tests/faults/kill.proof.ts` | 2026-11-25 |');
     expect(text).toContain('| F8 | no test yet |  | 2026-11-26, red |');
+    expect(text).toContain('| E17 | `tests/tidy/conventions.test.ts` |  |  |');
+    expect(text).toContain('| F27 | measured: `npm run bench -- load` |  |  |');
+    expect(text).toContain('| H24 | as G1 |  |  |');
   });
 });

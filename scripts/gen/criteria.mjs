@@ -1,4 +1,5 @@
 // docs/reference/criteria.md: which acceptance criterion is held by which test, read from the names of the tests themselves.
+import { basename, dirname } from 'node:path';
 import { filesUnder, fromRoot } from '../lib.mjs';
 
 /** How many criteria each part of the acceptance criteria has. */
@@ -10,7 +11,7 @@ const PARTS = {
   E: { about: 'Security', count: 21 },
   F: { about: 'Reliability', count: 36 },
   G: { about: 'Data in and out', count: 13 },
-  H: { about: 'What people complain of elsewhere', count: 28 },
+  H: { about: 'What people complain of elsewhere', count: 27 },
 };
 
 /** What no program here can judge, and where the script for people stands. */
@@ -21,6 +22,26 @@ const BY_PEOPLE = {
   B20: 'docs/field-trial.md',
   B27: 'docs/field-trial.md',
 };
+/** Complaints whose own test is that of another criterion. */
+const HELD_BY = {
+  H6: ['C11', 'C14'],
+  H7: ['C1'],
+  H8: ['B13'],
+  H12: ['F16', 'F32', 'F33', 'F35'],
+  H13: ['F34'],
+  H16: ['F1'],
+  H17: ['F12'],
+  H19: ['B2', 'B5'],
+  H20: ['E5', 'B29'],
+  H22: ['B22', 'E12', 'E13'],
+  H23: ['G6', 'G7', 'G8', 'G9'],
+  H24: ['G1'],
+  H25: ['C27'],
+};
+/** Measured, not tested: `npm run bench -- NAME`, figures in docs/reference/speed.md. */
+const BENCHED = { A19: 'board-phone', C17: 'calendar', D1: 'season', F27: 'load', F28: 'load', G11: 'carry' };
+/** Needs a machine whose current is cut, or a day of waiting. */
+const NOT_HERE = { F4: 'cutting the current of a machine', F29: 'a day of load' };
 const DROPPED = new Set(['F21', 'F36', 'G13', 'H10']);
 
 const NAME =
@@ -38,6 +59,10 @@ export function idsOf(name) {
 /** Every test name of a file, as it is written. */
 export const namesIn = (text) => [...text.matchAll(NAME)].map(([, single, double, template]) => single ?? double ?? template);
 
+/** Rules that every file is held to are tests too, by their names. */
+const RULES = 'tests/tidy/conventions.test.ts';
+const ruleNamesIn = (text) => [...text.matchAll(/^ {2}name: '([^'\n]+)'/gm)].map(([, name]) => name);
+
 /** Rows of the table of long proofs: criterion, file, date, result. */
 const longRuns = (text) =>
   text
@@ -45,11 +70,23 @@ const longRuns = (text) =>
     .map((line) => line.split('|').map((cell) => cell.trim()))
     .filter((cells) => /^[A-H]\d/.test(cells[1] ?? ''));
 
+const isRun = (path) => /\.(test|proof)\.ts$/.test(path);
+
 function filesById(read) {
   const found = new Map();
-  for (const path of filesUnder(['tests', 'apps', 'packages', 'scripts']).map(fromRoot)) {
-    if (!/\.(test|proof)\.ts$/.test(path)) continue;
-    for (const id of namesIn(read(path)).flatMap(idsOf)) found.set(id, (found.get(id) ?? new Set()).add(path));
+  const paths = filesUnder(['tests', 'apps', 'packages', 'scripts']).map(fromRoot);
+  const runs = paths.filter(isRun);
+  // Tests that stand in a file of their own count for whichever file takes them in.
+  const runBy = (path) =>
+    isRun(path)
+      ? [path]
+      : runs.filter((one) => dirname(one) === dirname(path) && new RegExp(`from '\\./${basename(path)}'`).test(read(one)));
+  for (const path of paths) {
+    if (!isRun(path) && !/^tests\/.*\.ts$/.test(path)) continue;
+    const isRule = path.startsWith('tests/tidy/rules/');
+    const ids = (isRule ? ruleNamesIn : namesIn)(read(path)).flatMap(idsOf);
+    for (const file of ids.length === 0 ? [] : isRule ? [RULES] : runBy(path))
+      for (const id of ids) found.set(id, (found.get(id) ?? new Set()).add(file));
   }
   return found;
 }
@@ -63,8 +100,15 @@ function row(id, files, runs) {
     .filter(([, ids]) => ids.match(/[A-H]\d{1,2}/g).includes(id))
     .map(([, , , date, result]) => (result.startsWith('**red**') ? `${date}, red` : date));
   const people = BY_PEOPLE[id];
-  const none = DROPPED.has(id) ? 'dropped' : people === undefined ? 'no test yet' : '';
-  return `| ${id} | ${listed(short) || none}${people === undefined ? '' : ` by people: \`${people}\``} | ${listed(long)} | ${seen.join(', ')} |`;
+  const also = [
+    ...(HELD_BY[id] ? [`as ${HELD_BY[id].join(', ')}`] : []),
+    ...(people === undefined ? [] : [`by people: \`${people}\``]),
+    ...(BENCHED[id] ? [`measured: \`npm run bench -- ${BENCHED[id]}\``] : []),
+    ...(NOT_HERE[id] ? [`not by a program here: ${NOT_HERE[id]}`] : []),
+    ...(DROPPED.has(id) ? ['dropped'] : []),
+  ];
+  const said = [listed(short), ...also].filter(Boolean).join('; ');
+  return `| ${id} | ${said || (long.length > 0 ? '' : 'no test yet')} | ${listed(long)} | ${seen.join(', ')} |`;
 }
 
 /** @param {(path: string) => string} read a file of the project by its path from the root */

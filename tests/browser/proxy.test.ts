@@ -87,7 +87,7 @@ afterAll(async () => {
   rmSync(dir, { recursive: true, force: true });
 });
 
-test('signing in, the board and live changes work over TLS, with a cookie that never leaves it', async () => {
+test('H18: signing in, the board and live changes work over TLS, with a cookie that never leaves it', async () => {
   const asker = await request.newContext({ baseURL: origin, ignoreHTTPSErrors: true });
   await expect.poll(async () => (await asker.get('/livez').catch(() => null))?.status(), { timeout: 10_000 }).toBe(200);
   await asker.dispose();
@@ -114,7 +114,7 @@ test('signing in, the board and live changes work over TLS, with a cookie that n
   await walk.close();
 });
 
-test('E9: pages, files and what is not there say what a browser may do with them, and for a year by https alone', async () => {
+test('E9, H18: pages, files and what is not there say what a browser may do with them, and for a year by https alone', async () => {
   const asker = await request.newContext({ baseURL: origin, ignoreHTTPSErrors: true });
   await expect.poll(async () => (await asker.get('/livez').catch(() => null))?.status(), { timeout: 10_000 }).toBe(200);
   for (const path of ['/sign-in', '/no-such-page', '/api/session', '/manifest.webmanifest', '/mark.svg']) {

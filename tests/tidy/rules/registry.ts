@@ -6,6 +6,7 @@ import { namesRule } from './names.ts';
 import { sizeRule } from './size.ts';
 import { sqlRule } from './sql.ts';
 import { dayRule, pureRule } from './time.ts';
+import { transactionsRule } from './transactions.ts';
 import { laterRule, locationRule, machineRule, thirdPartyRule } from './words.ts';
 
 /** Every convention that is read from one file at a time. A new one: its file, its line here. */
@@ -20,6 +21,7 @@ export const rules: readonly TidyRule[] = [
   dayRule,
   pureRule,
   sqlRule,
+  transactionsRule,
   dangerRule,
   honestTestsRule,
 ];

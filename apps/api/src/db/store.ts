@@ -43,5 +43,6 @@ export function write<T>(store: Store, work: () => T): T {
 
 /** A part of a `write` that may fail by itself: what it did is taken back, and the rest goes on. */
 export function writePart<T>(store: Store, work: () => T): T {
-  return store.sqlite.transaction(work)();
+  // By itself it would be deferred.
+  return store.sqlite.inTransaction ? store.sqlite.transaction(work)() : write(store, work);
 }
