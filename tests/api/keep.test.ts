@@ -168,10 +168,13 @@ describe('restore()', () => {
     const of = (sql: string) => sqlite.prepare(sql).pluck().get(PEOPLE.volunteer.id);
     expect([of('SELECT name FROM person WHERE id = ?'), of('SELECT erased_at FROM person WHERE id = ?')]).toEqual([
       null,
-      '2026-11-25T11:00:00.000Z',
+      // Of the list only the day is known.
+      '2026-11-25T00:00:00.000Z',
     ]);
     expect(of('SELECT count(*) FROM sign_up WHERE person_id = ? AND given_back_at IS NULL')).toBe(0);
-    expect(sqlite.prepare("SELECT detail FROM audit WHERE action = 'restored'").pluck().all().at(-1)).toBe('{"erasedAgain":1}');
+    expect(sqlite.prepare("SELECT detail FROM audit WHERE action = 'restored'").pluck().all().at(-1)).toBe(
+      '{"erasedAgain":1,"withdrawnAgain":0}',
+    );
     expect(sqlite.prepare('SELECT count(*) FROM person WHERE name IS NULL').pluck().get()).toBe(1);
     sqlite.close();
   });

@@ -136,7 +136,7 @@ describe('GET /api/people/:id/data.zip', () => {
 /** Tables that say something of the person alone, or of places that they hold no longer. */
 const MAY_CHANGE = new Set([
   ...['person', 'membership', 'message', 'message_setting', 'person_time', 'person_wish', 'rota_proposal', 'wish_list', 'wish'],
-  ...['audit', 'sign_up', 'swap', 'waiting', 'sheet_import', 'castings_move'],
+  ...['audit', 'sign_up', 'swap', 'waiting', 'sheet_import', 'castings_move', 'consent'],
 ]);
 
 /** Nothing that still waits on it is taken, and it learns why. */

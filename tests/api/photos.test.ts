@@ -146,8 +146,8 @@ describe('a photo of a bin', () => {
     expect(SITES.meadow).toBeDefined();
   });
 
-  it('C25: is refused unless whoever sends it says that nobody is in it', async () => {
-    const url = addressOf(freshId()).replace('people=none', 'people=some');
+  it('C25: is refused unless whoever sends it says whether anybody is in it', async () => {
+    const url = addressOf(freshId()).replace('people=none', 'people=perhaps');
     const answer = await cast.call('volunteer', 'PUT', url, await flag(30, 20).jpeg().toBuffer(), { 'content-type': 'image/jpeg' });
     expect([answer.status, answer.body.errors[0].pointer]).toEqual([422, 'query/people']);
   });

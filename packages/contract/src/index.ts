@@ -6,6 +6,7 @@ import { careRoutes } from './resources/care.ts';
 import { castingsRoutes } from './resources/castings.ts';
 import { classRoutes } from './resources/class.ts';
 import { climateFactorsRoutes } from './resources/climate-factors.ts';
+import { consentRoutes } from './resources/consent.ts';
 import { deviceRoutes } from './resources/device.ts';
 import { dutyRoutes } from './resources/duty.ts';
 import { entryRoutes } from './resources/entry.ts';
@@ -23,6 +24,7 @@ import { outlookRoutes } from './resources/outlook.ts';
 import { ownDataRoutes } from './resources/own-data.ts';
 import { peopleRoutes } from './resources/people.ts';
 import { photoRoutes } from './resources/photo.ts';
+import { photoPeopleRoutes } from './resources/photo-people.ts';
 import { placeRoutes } from './resources/place.ts';
 import { placesRoutes } from './resources/places.ts';
 import { pocketRoutes } from './resources/pocket.ts';
@@ -32,6 +34,7 @@ import { publishedSeasonRoutes } from './resources/published-season.ts';
 import { pupilGroupRoutes } from './resources/pupil-group.ts';
 import { rotaRoutes } from './resources/rota.ts';
 import { seasonRoutes } from './resources/season.ts';
+import { seasonPhotoRoutes } from './resources/season-photo.ts';
 import { seasonWeekRoutes } from './resources/season-weeks.ts';
 import { sessionRoutes } from './resources/session.ts';
 import { setupRoutes } from './resources/setup.ts';
@@ -57,6 +60,7 @@ export * from './resources/care.ts';
 export * from './resources/castings.ts';
 export * from './resources/class.ts';
 export * from './resources/climate-factors.ts';
+export * from './resources/consent.ts';
 export * from './resources/device.ts';
 export * from './resources/duty.ts';
 export * from './resources/entry.ts';
@@ -75,6 +79,7 @@ export * from './resources/outlook.ts';
 export * from './resources/own-data.ts';
 export * from './resources/people.ts';
 export * from './resources/photo.ts';
+export * from './resources/photo-people.ts';
 export * from './resources/place.ts';
 export * from './resources/places.ts';
 export * from './resources/pocket.ts';
@@ -84,6 +89,7 @@ export * from './resources/published-season.ts';
 export * from './resources/pupil-group.ts';
 export * from './resources/rota.ts';
 export * from './resources/season.ts';
+export * from './resources/season-photo.ts';
 export * from './resources/season-weeks.ts';
 export * from './resources/session.ts';
 export * from './resources/setup.ts';
@@ -113,6 +119,8 @@ export const ROUTES = [
   ...batchRoutes,
   ...pocketRoutes,
   ...photoRoutes,
+  ...photoPeopleRoutes,
+  ...consentRoutes,
   ...flagNoteRoutes,
   ...stockRoutes,
   ...castingsRoutes,
@@ -139,6 +147,7 @@ export const ROUTES = [
   ...seasonWeekRoutes,
   ...namedSeasonRoutes,
   ...publishedSeasonRoutes,
+  ...seasonPhotoRoutes,
   ...climateFactorsRoutes,
   ...setupRoutes,
   ...inviteRoutes,

@@ -31,6 +31,8 @@ export const ERROR_CODES = [
   'photo-heic', // a format that cannot be read here
   'photo-unreadable',
   'photo-quota',
+  'photos-of-people-off', // the programme has not switched them on
+  'consent-missing', // somebody in a photo has not consented to it
   'castings-short', // more castings would have gone out of a store than were ready in it
   'sheet-unreadable', // neither CSV nor XLSX
   'answers-first', // an import with something still to be said

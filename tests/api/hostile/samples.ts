@@ -2,6 +2,7 @@ import type { RouteName } from '@middenry/contract';
 import { BINS, freshId, PASSWORD, PEOPLE, SITES } from '../../cast.ts';
 import { castingsSamples } from './castings-samples.ts';
 import { classSamples } from './class-samples.ts';
+import { consentSamples } from './consent-samples.ts';
 import { entranceSamples } from './entrance-samples.ts';
 import { entrySamples } from './entry-samples.ts';
 import { flagSamples } from './flag-samples.ts';
@@ -224,6 +225,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...seasonSamples,
   ...rotaSamples,
   ...photoSamples,
+  ...consentSamples,
   ...flagSamples,
   ...castingsSamples,
   ...importSamples,

@@ -4,6 +4,7 @@ import { endRotaRun, insertProposal, insertRotaRun, inviteProposal } from '../..
 import type { Store } from '../../../apps/api/src/db/store.ts';
 import { BINS, type Cast, copyOf, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../../cast.ts';
 import { makeCastings } from './castings-samples.ts';
+import { makeConsent } from './consent-samples.ts';
 import { makeFlagNote } from './flag-samples.ts';
 import { makeSheetImport } from './import-samples.ts';
 import { makePhoto } from './photo-samples.ts';
@@ -36,6 +37,8 @@ export interface Stage {
   /** The volunteer's, one at each site. */
   readonly photoId: string;
   readonly schoolPhotoId: string;
+  /** The volunteer's. */
+  readonly consentId: string;
   readonly flagNoteId: string;
   readonly schoolFlagNoteId: string;
   /** Brought into the store by the volunteer, one at each site. */
@@ -140,6 +143,7 @@ export async function openStage(): Promise<Stage> {
     feedingId: freshId(),
     photoId: freshId(),
     schoolPhotoId: freshId(),
+    consentId: freshId(),
     flagNoteId: freshId(),
     schoolFlagNoteId: freshId(),
     castingsId: freshId(),
@@ -179,6 +183,7 @@ export async function openStage(): Promise<Stage> {
   makeRun(cast.store, ids);
   makePhoto(cast, ids.photoId, BINS.tote);
   makePhoto(cast, ids.schoolPhotoId, BINS.school);
+  makeConsent(cast, ids.consentId);
   makeFlagNote(cast, ids.flagNoteId, BINS.tote);
   makeFlagNote(cast, ids.schoolFlagNoteId, BINS.school);
   makeCastings(cast, ids.castingsId, SITES.meadow);

@@ -70,6 +70,11 @@ export async function lay(dir: string, bytes: Uint8Array): Promise<string> {
 
 export const takeAway = (file: string): Promise<void> => rm(file, { force: true });
 
+/** After their rows: whatever a sudden end leaves here, the next start sweeps away. */
+export function takeAwayNow(dir: string, names: readonly string[]): void {
+  for (const name of names) rmSync(join(dir, name), { force: true });
+}
+
 export const photoBytes = (dir: string, name: string): Promise<Buffer> => readFile(join(dir, name));
 
 /** Clears away what a sudden end left behind: files half written, and files that no row names. Before the server listens only. */

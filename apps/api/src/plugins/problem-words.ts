@@ -47,6 +47,16 @@ export const PROBLEMS = {
   'photo-heic': { status: 422, title: 'HEIC photo', detail: 'HEIC photos cannot be read here; send JPEG, PNG or WebP.' },
   'photo-unreadable': { status: 422, title: 'No photo', detail: 'This is no whole JPEG, PNG or WebP photo of at most 50 megapixels.' },
   'photo-quota': { status: 409, title: 'Enough photos', detail: 'One person may keep 200 MB of photos; take some off first.' },
+  'photos-of-people-off': {
+    status: 409,
+    title: 'No photos of people',
+    detail: 'This programme shows no photos of people; a coordinator can switch them on.',
+  },
+  'consent-missing': {
+    status: 409,
+    title: 'Consent missing',
+    detail: 'Somebody in this photo has not consented to it, see help; note their consents first, or choose another photo.',
+  },
   'castings-short': { status: 409, title: 'Not enough castings', detail: 'The store would have held less than nothing; see help.' },
   'sheet-unreadable': { status: 422, title: 'Unreadable file', detail: 'This is no spreadsheet that can be read; save it as CSV or XLSX.' },
   'answers-first': {

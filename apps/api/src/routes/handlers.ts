@@ -11,6 +11,7 @@ import { enterAsPupil } from './class/enter-as-pupil.ts';
 import { erasePupil } from './class/erase-pupil.ts';
 import { listClasses } from './class/list-classes.ts';
 import { renewCard } from './class/renew-card.ts';
+import { consentHandlers } from './consent/handlers.ts';
 import { addDeviceCode } from './device/add-device-code.ts';
 import { changePassword } from './device/change-password.ts';
 import { confirmTotp } from './device/confirm-totp.ts';
@@ -72,10 +73,7 @@ import { changePerson } from './people/change-person.ts';
 import { listPeople } from './people/list-people.ts';
 import { putAvailability } from './people/put-availability.ts';
 import { readAvailability } from './people/read-availability.ts';
-import { listPhotos } from './photo/list-photos.ts';
-import { putPhoto } from './photo/put-photo.ts';
-import { readPhoto } from './photo/read-photo.ts';
-import { takeOffPhoto } from './photo/take-off-photo.ts';
+import { photoHandlers } from './photo/handlers.ts';
 import { addBin } from './place/add-bin.ts';
 import { addSite } from './place/add-site.ts';
 import { changeBin } from './place/change-bin.ts';
@@ -148,6 +146,8 @@ import { systemHandlers } from './system/handlers.ts';
 /** Every handler there is. A row of the route table that is missing here keeps the server from starting. */
 export const HANDLERS: readonly BoundRoute[] = [
   ...systemHandlers,
+  ...photoHandlers,
+  ...consentHandlers,
   readSession,
   signIn,
   enterDemo,
@@ -284,10 +284,6 @@ export const HANDLERS: readonly BoundRoute[] = [
   listDevices,
   startTotp,
   useDeviceCode,
-  putPhoto,
-  readPhoto,
-  listPhotos,
-  takeOffPhoto,
   readExport,
   ...ownDataHandlers,
   ...sheetImportHandlers,

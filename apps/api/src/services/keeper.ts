@@ -3,11 +3,14 @@ import { join } from 'node:path';
 import type { Clock } from '../context.ts';
 import { isBelievable } from '../db/clock-sense.ts';
 import { BACKUP_DAYS, type BackupFile, dropOldBackups, listBackups, makeBackup } from '../db/keep/backup.ts';
+import { writeErasures } from '../db/keep/erasures.ts';
 import { drill } from '../db/keep/restore.ts';
 import { clearAway, daysBefore } from '../db/keep/retention.ts';
 import { lastAuditId } from '../db/repositories/audit.ts';
 import { lastChangeId } from '../db/repositories/change.ts';
+import { photoFiles } from '../db/repositories/photo.ts';
 import type { Store } from '../db/store.ts';
+import { takeAwayNow } from '../photos/shelf.ts';
 import type { Soundness } from './soundness.ts';
 
 const LOOK_MS = 5 * 60_000;
@@ -41,6 +44,8 @@ export interface Keeper {
   /** Does whatever is due now; gives what it did. */
   look(): Promise<readonly string[]>;
   backUp(kind: 'hourly' | 'asked-for'): Promise<BackupFile>;
+  /** Writes down beside the backups who was erased and what was withdrawn. */
+  noteErasures(): void;
   status(): KeeperStatus;
   start(): void;
   stop(): void;
@@ -75,12 +80,20 @@ export function keeperOf(options: KeeperOptions): Keeper {
   const isSteady = steadiness(options);
   let lastMadeAt: string | undefined;
 
+  const noteErasures = () => {
+    try {
+      writeErasures(store.sqlite, { dir, name, now: clock.now() });
+    } catch (error) {
+      lastFault = (error as Error).message;
+    }
+  };
   // Two copies at once would only slow each other down; whoever asks meanwhile gets the one that runs.
   const backUp = (kind: 'hourly' | 'asked-for') => {
     running ??= makeBackup(store, { dir, name, kind, now: clock.now(), photoDir })
       .then((made) => {
         lastFault = null;
         lastMadeAt = made.manifest.madeAt;
+        noteErasures();
         return made;
       })
       .catch((error: Error) => {
@@ -107,8 +120,11 @@ export function keeperOf(options: KeeperOptions): Keeper {
     const newest = listBackups(dir, name)[0];
     // By a clock that somebody set, nothing is old.
     const mayDrop = isSteady() && isBelievable(clock.now());
-    const cleared = mayDrop ? clearAway(store, clock.now()) : 0;
-    if (cleared > 0) did.push(`cleared ${cleared} old rows away`);
+    const cleared = mayDrop ? clearWithPhotos(options) : 0;
+    if (cleared > 0) {
+      did.push(`cleared ${cleared} old rows away`);
+      noteErasures();
+    }
     // A quiet programme is copied once a month too, or its last copies would grow old with what is no longer kept.
     const dueHours = isChanged(newest) ? 1 : DRILL_DAYS * DAY_HOURS;
     if (options.hourly && isLongAgo(newest?.manifest.madeAt, dueHours) && isLongAgo(lastMadeAt, dueHours)) {
@@ -127,6 +143,7 @@ export function keeperOf(options: KeeperOptions): Keeper {
   return {
     look,
     backUp,
+    noteErasures,
     status() {
       const last = readDrill();
       const { bavail, bsize, blocks } = statfsSync(dir.length > 0 && existsSync(dir) ? dir : options.file);
@@ -155,6 +172,19 @@ export function keeperOf(options: KeeperOptions): Keeper {
       clearInterval(timer);
     },
   };
+}
+
+/** Old rows go, and then the files of those photos whose rows have gone. */
+function clearWithPhotos({ store, clock, photoDir }: KeeperOptions): number {
+  const before = photoFiles(store);
+  const cleared = clearAway(store, clock.now());
+  if (cleared === 0) return 0;
+  const still = photoFiles(store);
+  takeAwayNow(
+    photoDir,
+    [...before].filter((file) => !still.has(file)),
+  );
+  return cleared;
 }
 
 /**

@@ -1,4 +1,4 @@
-/** Photos of bins: taken in, shown and taken off. No people are in them, since whoever sends one says so (criteria C25). */
+/** Photos of bins: taken in, shown and taken off. Whoever sends one says whether people are in it (criteria C25). */
 import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
@@ -8,6 +8,7 @@ import type { Context, Signed } from '../context.ts';
 import { findApplied } from '../db/repositories/applied.ts';
 import { entryById } from '../db/repositories/entry.ts';
 import { deletePhoto, insertPhoto, type PhotoRow, photoById, photoBytesOf, photosOfBin } from '../db/repositories/photo.ts';
+import { setPeople } from '../db/repositories/photo-people.ts';
 import { write } from '../db/store.ts';
 import { develop } from '../photos/develop.ts';
 import { HEAD_BYTES, kindOf } from '../photos/kind.ts';
@@ -17,6 +18,7 @@ import { entryBinOrRefuse, leadsSite } from './entries.ts';
 import { byServersClock } from './entry-rules.ts';
 import { nameFor } from './names.ts';
 import { once } from './once.ts';
+import { areOn, refuseUnconsented } from './photo-consents.ts';
 
 type PhotoView = z.output<typeof Photo>;
 type Sent = z.output<typeof PhotoQuery> & { readonly id: string };
@@ -57,6 +59,7 @@ async function keep(call: Signed, signed: Sent & { readonly sha256: string }, re
           ...{ kind: signed.kind, alt: signed.alt, takenAt: takenAtOf(call, signed), receivedAt: call.now.toISOString() },
           ...{ file, bytes: bytes.length, width, height, sha256: developed.sha256 },
         });
+        if (signed.people === 'some') setPeople(call.store, signed.id, signed.personIds ?? [], call.now.toISOString());
         isKept = true;
         return photoShape(call, photoOrRefuse(call, signed.id));
       },
@@ -72,9 +75,21 @@ function checkPhoto(call: Signed, sent: Sent): void {
   if (personId !== undefined && personId !== call.who.personId) throw refuse('not-allowed');
   entryBinOrRefuse(call, binId);
   takenAtOf(call, sent);
+  checkPeople(call, sent);
   const entry = entryId === undefined ? null : entryById(call.store, entryId);
   if (entry !== null && (entry.binId !== binId || entry.personId !== call.who.personId))
     throw refuseField('query/entryId', 'is not an entry of yours at this bin');
+}
+
+/** Who can be seen is said by a coordinator, who sees all consents; from others such a photo waits for one. */
+function checkPeople(call: Signed, { people, personIds = [] }: Sent): void {
+  if (people === 'none') {
+    if (personIds.length > 0) throw refuseField('query/personIds', 'nobody is in it');
+    return;
+  }
+  if (!areOn(call)) throw refuse('photos-of-people-off');
+  if (personIds.length > 0 && call.who.role !== 'coordinator') throw refuse('not-allowed');
+  refuseUnconsented(call, personIds);
 }
 
 /** A phone whose clock is wrong gave both times by it, as with an entry (criteria B24). */
@@ -104,11 +119,14 @@ export async function openPhoto(
   call: Signed,
   id: string,
   ownSite: (siteId: string) => void,
-): Promise<{ readonly bytes: Buffer; readonly etag: string }> {
+): Promise<{ readonly bytes: Buffer; readonly etag: string; readonly people: PhotoRow['people'] }> {
   const row = photoOrRefuse(call, id);
   ownSite(row.siteId);
+  // Until somebody has said who is in it, only whoever is to say that sees it.
+  if (row.state === 'hidden' || (row.state === 'waiting' && call.who.role !== 'coordinator')) throw refuse('not-found');
   try {
-    return { bytes: await photoBytes(photoDirOf(call.config), row.file), etag: `"${row.sha256.slice(0, 32)}"` };
+    const bytes = await photoBytes(photoDirOf(call.config), row.file);
+    return { bytes, etag: `"${row.sha256.slice(0, 32)}"`, people: row.people };
   } catch {
     // Taken off between the two, or its file was lost with a disk.
     throw refuse('not-found');
@@ -127,18 +145,18 @@ export async function takeOffPhoto(call: Signed, id: string, own: (mine: boolean
   await takeAway(join(photoDirOf(call.config), file));
 }
 
-function mayTakeOff({ who }: Signed, row: PhotoRow): boolean {
+export function mayTakeOff({ who }: Signed, row: PhotoRow): boolean {
   if (who.role === 'coordinator' || (who.role === 'site-lead' && leadsSite(who, row.siteId))) return true;
   return row.personId === who.personId;
 }
 
-function photoOrRefuse(call: Context, id: string): PhotoRow {
+export function photoOrRefuse(call: Context, id: string): PhotoRow {
   const row = photoById(call.store, id);
   if (row === null) throw refuse('not-found');
   return row;
 }
 
-function photoShape(call: Signed, row: PhotoRow): PhotoView {
+export function photoShape(call: Signed, row: PhotoRow): PhotoView {
   const { id, binId, entryId, kind, alt, takenAt, width, height, bytes } = row;
   const by = row.personName === null ? null : { id: row.personId, name: nameFor(call.who, { id: row.personId, name: row.personName }) };
   return {

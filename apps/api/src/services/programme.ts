@@ -12,13 +12,14 @@ export function programmeOf(store: Store): ProgrammeRow {
   return programme;
 }
 
-export const programmeShape = ({ id, name, isDemo, timeZone, units, locale }: ProgrammeRow) => ({
+export const programmeShape = ({ id, name, isDemo, timeZone, units, locale, photosOfPeople }: ProgrammeRow) => ({
   id,
   name,
   isDemo,
   timeZone,
   units,
   locale,
+  photosOfPeople,
 });
 
 export function changeProgramme(context: Signed, body: z.output<typeof ProgrammeChange>) {

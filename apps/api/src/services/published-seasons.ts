@@ -4,6 +4,7 @@ import { seasonChanges } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Signed } from '../context.ts';
 import { insertPublishedSeason, publishedSeasonById, publishedSeasons } from '../db/repositories/published-season.ts';
+import { publishSeasonPhotos } from '../db/repositories/season-photo.ts';
 import { refuse } from '../refusal.ts';
 import { catalogueName } from './materials.ts';
 import { type AskedOwn, ownSeason, textsKept } from './named-seasons.ts';
@@ -21,6 +22,7 @@ export function publishSeason(call: AskedOwn, body: z.output<typeof PublishedSea
     const season = readSeason(call, rangeOf(body));
     const frozen = { body: JSON.stringify(season), texts: JSON.stringify(textsKept(body.texts)) };
     insertPublishedSeason(call.store, { ...body, ...frozen, publishedAt: call.now.toISOString() });
+    publishSeasonPhotos(call.store, body);
     call.audit('season.published', body.id, { from: body.from, to: body.to, siteId: body.siteId });
     return shapeOf(call, body.id);
   };

@@ -1,4 +1,4 @@
-/** Photos of a bin or of a visitor in it, never of people. A photo is sent by itself, before or after its entry. */
+/** Photos of a bin or of a visitor in it. A photo is sent by itself, before or after its entry. */
 import * as z from 'zod';
 import { ClientId, Id, Instant, PersonRef } from '../common.ts';
 import { grownUps, type RouteSpec } from '../route.ts';
@@ -21,7 +21,15 @@ export const PhotoQuery = z
     ),
     personId: Id.optional().describe('who took it, where it waited on a phone: it is taken from nobody else'),
     kind: z.enum(PHOTO_KINDS),
-    people: z.literal('none').describe('whoever sends it says that nobody can be seen in it'),
+    people: z
+      .enum(['none', 'some'])
+      .describe('whether anybody can be seen in it; with some it is hidden until a coordinator has said who, each with a consent'),
+    personIds: z
+      .string()
+      .transform((text) => text.split(','))
+      .pipe(z.array(Id).max(40))
+      .optional()
+      .describe('by a coordinator: who is in it, parted by commas'),
     alt: z
       .string()
       .trim()

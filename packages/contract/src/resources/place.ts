@@ -12,9 +12,10 @@ export const Programme = z.object({
   timeZone: z.string(),
   units: z.enum(UNIT_SYSTEMS),
   locale: z.string(),
+  photosOfPeople: z.boolean().describe('photos of people may be shown, of whom each consents; off until somebody switches it on'),
 });
 export const ProgrammeChange = z
-  .object({ name: Name, units: z.enum(UNIT_SYSTEMS), locale: z.string().min(2).max(35) })
+  .object({ name: Name, units: z.enum(UNIT_SYSTEMS), locale: z.string().min(2).max(35), photosOfPeople: z.boolean() })
   .partial()
   .strict();
 

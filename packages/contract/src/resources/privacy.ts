@@ -15,6 +15,8 @@ export const KEPT_KEYS = [
   'mailedCodes',
   'waitingSheets',
   'refusedRows',
+  'hiddenPhotos', // of people who withdrew their consent, or whom nobody named
+  'consents', // after they were withdrawn
   'backups',
 ] as const;
 export const KeptKey = z.enum(KEPT_KEYS);

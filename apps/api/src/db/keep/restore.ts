@@ -6,8 +6,10 @@ import { migrate, refuseNewerSchema } from '../migrate.ts';
 import { openStore } from '../open.ts';
 import { closeInOrder, STORE_TAILS } from '../open-note.ts';
 import { insertAudit } from '../repositories/audit.ts';
-import { eraseAgain, listErased } from '../repositories/erasure.ts';
-import { write } from '../store.ts';
+import { eraseAgain, withdrawAgain } from '../repositories/erasure.ts';
+import { findProgramme } from '../repositories/programme.ts';
+import { type Store, write } from '../store.ts';
+import { type ErasureList, erasuresBeside, erasuresIn } from './erasures.ts';
 import { differences, type StoreFacts } from './facts.ts';
 import { gatherPhotos, photosIn, poolOfBackup, torn } from './photos.ts';
 import { manifestOf, type PhotoFact, readManifest, sha256Of, soundFacts, syncToDisk } from './verify.ts';
@@ -29,6 +31,15 @@ export interface Restored {
   readonly photos: number;
   /** Photos that no folder held any more. */
   readonly photosLost: number;
+  readonly again: Again;
+}
+
+/** Whoever was erased since the backup is erased in it too, as far as anything knows of it. */
+export interface Again {
+  readonly erased: number;
+  readonly withdrawn: number;
+  /** How far what knows of it reaches; null: nothing does, neither a list beside the backup nor a store that was here. */
+  readonly knownUntil: string | null;
 }
 
 /**
@@ -54,14 +65,14 @@ export function restore({ backup, file, migrationsDir, copyDir, now, photoDir }:
   const part = `${file}.part`;
   for (const rest of [part, `${part}-wal`, `${part}-shm`]) rmSync(rest, { force: true });
   copyFileSync(backup, part);
-  makeReady(part, { migrationsDir, copyDir, now, erased: erasedIn(file) });
+  const again = makeReady(part, { migrationsDir, copyDir, now, known: knownOf({ backup, file, now }) });
   const photos = photosIn(part);
   const lost = photoDir === undefined ? [] : gatherFor(part, photoDir, { backup, photos });
   const before = setAside(file, copyDir, now);
   if (photoDir !== undefined) swapPhotos(photoDir, join(copyDir, `before-restore-${stampOf(now)}-photos`));
   renameSync(part, file);
   syncToDisk(dirname(file));
-  return { facts, before, photos: photos.length - lost.length, photosLost: lost.length };
+  return { facts, before, photos: photos.length - lost.length, photosLost: lost.length, again };
 }
 
 const stampOf = (now: Date): string => now.toISOString().replace(/[:.]/g, '-');
@@ -92,42 +103,67 @@ function swapPhotos(photoDir: string, aside: string): void {
 }
 
 interface Ready extends Pick<RestoreOptions, 'migrationsDir' | 'copyDir' | 'now'> {
-  readonly erased: ReturnType<typeof listErased>;
+  readonly known: readonly ErasureList[];
 }
 
-/** Who was erased since, by the store that is there now; one that is damaged or of long ago cannot say. */
-function erasedIn(file: string): Ready['erased'] {
-  if (!existsSync(file)) return [];
+/** Who was erased since: by the list beside the backup, and by the store that is there now, unless it is damaged or of long ago. */
+function knownOf({ backup, file, now }: Pick<RestoreOptions, 'backup' | 'file' | 'now'>): ErasureList[] {
+  const beside = erasuresBeside(backup);
+  const here = existsSync(file) ? erasuresHere(file, now) : null;
+  return [beside, here].filter((list) => list !== null);
+}
+
+function erasuresHere(file: string, now: Date): ErasureList | null {
   try {
     const store = openStore({ file });
     try {
-      return listErased(store);
+      return { ...erasuresIn(store.sqlite), writtenAt: now.toISOString() };
     } finally {
       closeInOrder(store);
     }
   } catch {
-    return [];
+    return null;
   }
 }
 
 /** Brings it to today's schema and ends whatever could open it: sessions, codes and open invites of the time of the backup. */
-function makeReady(part: string, { migrationsDir, copyDir, now, erased }: Ready): void {
+function makeReady(part: string, { migrationsDir, copyDir, now, known }: Ready): Again {
   const store = openStore({ file: part });
   try {
     migrate(store, { dir: migrationsDir, copyDir, now });
     const at = now.toISOString();
-    write(store, () => {
+    const again = write(store, () => {
       store.sql('UPDATE sign_in_session SET ended_at = ? WHERE ended_at IS NULL').run(at);
-      const detail = { erasedAgain: eraseAgain(store, erased, now) };
+      const counted = eraseAsKnown(store, known, now);
+      const detail = { erasedAgain: counted.erased, withdrawnAgain: counted.withdrawn };
       store.sql('DELETE FROM device_code').run();
       store.sql('UPDATE invite SET revoked_at = ? WHERE used_at IS NULL AND revoked_at IS NULL').run(at);
       insertAudit(store, { at: now, personId: null, action: 'restored', subject: '', detail, requestId: randomUUID() });
+      return counted;
     });
     store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
+    return again;
   } finally {
     store.sqlite.close();
+    syncToDisk(part);
   }
-  syncToDisk(part);
+}
+
+/** What another programme's list says is of no use here. */
+function eraseAsKnown(store: Store, known: readonly ErasureList[], now: Date): Again {
+  const programme = findProgramme(store)?.id ?? null;
+  const ours = known.filter((list) => list.programme === programme);
+  const withdrawn = ours.reduce((sum, list) => sum + withdrawAgain(store, list.withdrawn), 0);
+  const erased = ours.reduce((sum, list) => sum + eraseAgain(store, list.erased, now), 0);
+  return {
+    erased,
+    withdrawn,
+    knownUntil:
+      ours
+        .map(({ writtenAt }) => writtenAt)
+        .sort()
+        .at(-1) ?? null,
+  };
 }
 
 /** The old store is folded together first, or its newest entries would stay behind in its log. */
@@ -149,11 +185,11 @@ export function drill(backup: string, migrationsDir: string, now: Date): { reado
   const dir = mkdtempSync(join(tmpdir(), 'middenry-drill-'));
   try {
     const file = join(dir, 'own.db');
-    const { facts } = restore({ backup, file, migrationsDir, copyDir: dir, now });
+    const { facts, again } = restore({ backup, file, migrationsDir, copyDir: dir, now });
     const restored = soundFacts(file);
-    const same = (['fedG', 'harvestedG', 'minutes', 'people', 'entries'] as const).filter(
-      (name) => restored.totals[name] !== facts.totals[name],
-    );
+    // Whoever was erased since the backup was made is missing, as they must be.
+    const wanted: StoreFacts['totals'] = { ...facts.totals, people: facts.totals.people! - again.erased };
+    const same = (['fedG', 'harvestedG', 'minutes', 'people', 'entries'] as const).filter((name) => restored.totals[name] !== wanted[name]);
     if (same.length > 0) return { ok: false, words: `After a restore these totals differ: ${same.join(', ')}.` };
     const photos = existsSync(manifestOf(backup)) ? (readManifest(backup).photos ?? []) : [];
     const bad = torn(poolOfBackup(backup), photos);

@@ -2,6 +2,7 @@ import { isBelievable } from '../clock-sense.ts';
 import { insertAudit } from '../repositories/audit.ts';
 import { dropChangesBefore, lastChangeId } from '../repositories/change.ts';
 import { erasePerson } from '../repositories/erasure.ts';
+import { deleteHiddenBefore } from '../repositories/photo-people.ts';
 import { pupilsLastHereBefore } from '../repositories/pupil-stay.ts';
 import { type Store, write } from '../store.ts';
 
@@ -42,6 +43,9 @@ export const RETENTION = [
   { key: 'mailedCodes', days: 30, clear: statement("DELETE FROM mail WHERE kind <> 'message' AND made_at < ?") },
   { key: 'waitingSheets', days: 30, clear: statement('DELETE FROM sheet_import WHERE done_at IS NULL AND made_at < ?') },
   { key: 'refusedRows', days: 90, clear: statement(FORGET_REFUSED) },
+  // So that even a machine that was off for a day deletes within 30 (criteria C25).
+  { key: 'hiddenPhotos', days: 28, clear: deleteHiddenBefore },
+  { key: 'consents', days: 366, clear: statement('DELETE FROM consent WHERE withdrawn_at < ?') },
 ] as const satisfies readonly Kept[];
 
 /** Clears away what has been kept long enough; gives how many rows. */

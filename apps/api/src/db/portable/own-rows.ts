@@ -9,6 +9,8 @@ export interface OwnWanted {
   readonly columns: readonly string[];
   /** A row is theirs when one of these columns holds their id. */
   readonly mine?: readonly string[] | undefined;
+  /** Of their rows only those with this value in this column. */
+  readonly only?: { readonly column: string; readonly value: string } | undefined;
   /** A row is theirs when this column holds `key` of a row of `table` that is theirs by `mine`. */
   readonly through?: { readonly column: string; readonly table: string; readonly key: string; readonly mine: string } | undefined;
 }
@@ -22,10 +24,27 @@ export function ownRows(sqlite: Database.Database, wanted: OwnWanted, personId: 
   return rows.map((row) => row.map((value, at) => (people.has(columns[at]!) && value !== personId ? null : value)));
 }
 
-function sqlOf({ table, columns, mine, through }: OwnWanted, key: readonly string[]): string {
+function sqlOf({ table, columns, mine, through, only }: OwnWanted, key: readonly string[]): string {
   const named = (names: readonly string[]) => names.map(quotedName).join(', ');
-  return ['SELECT', named(columns), 'FROM', quotedName(table), 'WHERE', whose(mine, through), 'ORDER BY', named(key)].join(' ');
+  return [
+    'SELECT',
+    named(columns),
+    'FROM',
+    quotedName(table),
+    'WHERE',
+    '(',
+    whose(mine, through),
+    ')',
+    ...onlyWith(only),
+    'ORDER BY',
+    named(key),
+  ].join(' ');
 }
+
+const onlyWith = (only: OwnWanted['only']): string[] =>
+  only === undefined ? [] : ['AND', quotedName(only.column), '=', quotedText(only.value)];
+/** Values of ours only, never of anybody's. */
+const quotedText = (text: string): string => `'${text.replaceAll("'", "''")}'`;
 
 function whose(mine: OwnWanted['mine'], through: OwnWanted['through']): string {
   if (through !== undefined) {

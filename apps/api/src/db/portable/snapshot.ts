@@ -1,6 +1,7 @@
 /** The store as it was at one moment, read while others go on writing. */
 import Database from 'better-sqlite3';
 import { quotedName } from '../quoted-name.ts';
+import { HIDDEN_PHOTOS } from '../repositories/photo-people.ts';
 import { type TableShape, tableNames, tableShape } from './shape.ts';
 
 export type Value = string | number | null;
@@ -19,6 +20,8 @@ export interface Snapshot {
   count(wanted: Wanted): number;
   /** Rows in the order of their primary key, one by one. */
   rows(wanted: Wanted): IterableIterator<Value[]>;
+  /** Photos that nobody may see. */
+  hiddenPhotos(): { readonly id: string; readonly file: string }[];
   close(): void;
 }
 
@@ -40,6 +43,7 @@ export function openSnapshot(file: string): Snapshot {
         .prepare(rowsSql(wanted, shape(wanted.table).key))
         .raw()
         .iterate(valuesOf(wanted)) as IterableIterator<Value[]>,
+    hiddenPhotos: () => sqlite.prepare(HIDDEN_PHOTOS).all() as { id: string; file: string }[],
     close: () => sqlite.close(),
   };
 }
@@ -48,7 +52,7 @@ const valuesOf = ({ without }: Wanted): string => JSON.stringify(without?.values
 
 function fromSql({ table, without }: Wanted): string {
   if (without === undefined) return `FROM ${quotedName(table)} WHERE ? IS NOT NULL`;
-  return `FROM ${quotedName(table)} WHERE ${quotedName(without.column)} NOT IN (SELECT value FROM json_each(?))`;
+  return `FROM ${quotedName(table)} WHERE ifnull(${quotedName(without.column)}, '') NOT IN (SELECT value FROM json_each(?))`;
 }
 
 const countSql = (wanted: Wanted): string => ['SELECT count(*)', fromSql(wanted)].join(' ');

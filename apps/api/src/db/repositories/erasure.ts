@@ -1,7 +1,8 @@
 /** Takes somebody out of the store and leaves what they noted (criteria C27). */
-import { all, one, run } from '../rows.ts';
+import { one, run } from '../rows.ts';
 import type { Store } from '../store.ts';
 import { forgetInSheets } from './forget-in-sheets.ts';
+import { deletePhotosOf } from './photo-people.ts';
 
 /** Rows that say something of the person alone; availability and proposals follow by triggers of the store. */
 const ABOUT_THEM = [
@@ -19,13 +20,17 @@ const ABOUT_THEM = [
   'DELETE FROM invite WHERE used_by = ?',
 ] as const;
 
-export function erasePerson(store: Store, id: string, at: string): void {
+/** Gives the names of the files of photos in which they could be seen; their rows are gone. */
+export function erasePerson(store: Store, id: string, at: string): string[] {
+  const files = deletePhotosOf(store, id);
+  run(store, 'UPDATE consent SET withdrawn_at = ? WHERE person_id = ? AND withdrawn_at IS NULL', at, id);
   for (const text of ABOUT_THEM) store.sql(text).run(id);
   // Kept without its device's name until it would have gone anyway: so their phone can be told why nothing is taken any more.
   store.sql("UPDATE sign_in_session SET ended_at = ifnull(ended_at, min(?, expires_at)), label = '' WHERE person_id = ?").run(at, id);
   store
     .sql('UPDATE person SET name = NULL, email = NULL, disabled = 1, owner = 0, cleared_at = NULL, erased_at = ? WHERE id = ?')
     .run(at, id);
+  return files;
 }
 
 /** Where their name stands without them: as that of whoever got castings, and in lists that were brought in. */
@@ -34,19 +39,17 @@ export function forgetName(store: Store, { id, name }: { readonly id: string; re
   forgetInSheets(store, { id, name });
 }
 
-interface ErasedRow {
+interface Gone {
   readonly id: string;
-  readonly erasedAt: string;
+  /** A day in UTC. */
+  readonly on: string;
 }
 
-export const listErased = (store: Store): ErasedRow[] =>
-  all<ErasedRow>(store, 'SELECT id, erased_at AS erasedAt FROM person WHERE erased_at IS NOT NULL');
-
 /** Whoever was erased stays so in a store that comes from before; gives how many of them it still knew. */
-export function eraseAgain(store: Store, erased: readonly ErasedRow[], now: Date): number {
-  const known = erased.flatMap(({ id, erasedAt }) => {
+export function eraseAgain(store: Store, erased: readonly Gone[], now: Date): number {
+  const known = erased.flatMap(({ id, on }) => {
     const row = one<{ readonly name: string }>(store, 'SELECT name FROM person WHERE id = ? AND erased_at IS NULL', id);
-    return row === null ? [] : [{ id, erasedAt, name: row.name }];
+    return row === null ? [] : [{ id, erasedAt: startOf(on), name: row.name }];
   });
   for (const { id, erasedAt, name } of known) {
     forgetName(store, { id, name });
@@ -62,3 +65,12 @@ export function eraseAgain(store: Store, erased: readonly ErasedRow[], now: Date
   }
   return known.length;
 }
+
+/** A consent that was withdrawn stays so too; gives how many still held. */
+export const withdrawAgain = (store: Store, withdrawn: readonly Gone[]): number =>
+  withdrawn.reduce(
+    (sum, { id, on }) => sum + run(store, 'UPDATE consent SET withdrawn_at = ? WHERE id = ? AND withdrawn_at IS NULL', startOf(on), id),
+    0,
+  );
+
+const startOf = (day: string): string => `${day}T00:00:00.000Z`;

@@ -14,4 +14,8 @@ export const photo = sqliteTable('photo', {
   width: integer('width').notNull(),
   height: integer('height').notNull(),
   sha256: text('sha256').notNull(),
+  people: text('people', { enum: ['none', 'some'] })
+    .notNull()
+    .default('none'),
+  peopleAt: text('people_at'),
 });

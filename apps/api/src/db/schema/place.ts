@@ -11,6 +11,7 @@ export const programme = sqliteTable('programme', {
     .default('metric'),
   locale: text('locale').notNull().default('en-GB'),
   createdAt: text('created_at').notNull(),
+  photosOfPeople: integer('photos_of_people', { mode: 'boolean' }).notNull().default(false),
 });
 
 export const site = sqliteTable('site', {

@@ -5,8 +5,9 @@ import { openPhoto } from '../../services/photos.ts';
 const KEPT_SECONDS = 60;
 
 export const readPhoto = route('readPhoto', async (call) => {
-  const { bytes, etag } = await openPhoto(call, call.params.id, call.ownSite);
-  call.header('cache-control', `private, max-age=${KEPT_SECONDS}, must-revalidate`);
+  const { bytes, etag, people } = await openPhoto(call, call.params.id, call.ownSite);
+  // Somebody in it may withdraw their consent between two looks at it.
+  call.header('cache-control', people === 'some' ? 'private, no-cache' : `private, max-age=${KEPT_SECONDS}, must-revalidate`);
   call.header('content-disposition', 'inline; filename="photo.jpg"');
   call.header('etag', etag);
   if (call.request.headers['if-none-match'] === etag) call.reply.code(304);

@@ -6,7 +6,7 @@ import { migrate, readMigrations } from '../../db/migrate.ts';
 import { openStore } from '../../db/open.ts';
 import { closeInOrder, STORE_TAILS } from '../../db/open-note.ts';
 import { insertAudit } from '../../db/repositories/audit.ts';
-import { findProgramme } from '../../db/repositories/programme.ts';
+import { isDemoStore } from '../../db/repositories/programme.ts';
 import { type Store, write } from '../../db/store.ts';
 import type { ExportHead } from '../export/format.ts';
 import { fillStore } from './fill.ts';
@@ -45,7 +45,7 @@ export async function bringBack(options: BringBackOptions): Promise<ExportHead> 
       // The tables as they were then; what came later changes the rows as it changed those of every store.
       migrate(store, { dir: migrationsDir, copyDir, now, upTo: head.schema });
       await fillStore(store.sqlite, zip, head);
-      refuseOther({ isDemo: findProgramme(store)?.isDemo === true }, options.isDemo);
+      refuseOther({ isDemo: isDemoStore(store) === true }, options.isDemo);
       migrate(store, { dir: migrationsDir, copyDir, now });
       await layPhotos(store.sqlite, zip, photoPart);
       noteReturn(store, now, head);
@@ -72,7 +72,7 @@ function refuseBegun(file: string): void {
   const store = openStore({ file });
   try {
     const known = store.sqlite.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'programme'").get();
-    if (known !== undefined && findProgramme(store) !== undefined)
+    if (known !== undefined && isDemoStore(store) !== null)
       throw refuseFile('A programme has begun here already; an export goes into an empty one only: choose another DATA_DIR.');
   } finally {
     closeInOrder(store);

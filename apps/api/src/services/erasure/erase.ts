@@ -7,11 +7,13 @@ import { erasePerson, forgetName } from '../../db/repositories/erasure.ts';
 import { countOwners, type PersonRow } from '../../db/repositories/person.ts';
 import { clearTries } from '../../db/repositories/sign-in-try.ts';
 import { write } from '../../db/store.ts';
+import { photoDirOf, takeAwayNow } from '../../photos/shelf.ts';
 import { refuse, refuseField } from '../../refusal.ts';
 import { showByCode } from '../devices.ts';
 import { giveUpAllOf } from '../leaving.ts';
 import { personOf } from '../people.ts';
 import { accountHashOf, showByPassword } from '../sign-in.ts';
+import { keepErasures } from './keep-erasures.ts';
 
 /** Whoever erases themselves shows first, once more, that it is them. */
 export async function eraseMe(call: Signed, { password, code }: z.output<typeof ErasureProof>): Promise<void> {
@@ -36,15 +38,18 @@ export function eraseOther(call: Signed, id: string): void {
 }
 
 export function erase(call: Signed, id: string, action = 'person-erased'): void {
-  const { store, now } = call;
-  write(store, () => {
+  const { store, now, config } = call;
+  const files = write(store, () => {
     const person = personOf(store, id);
     const placesGivenBack = giveUpAllOf(call, id);
     forgetElsewhere(call, person);
-    erasePerson(store, id, now.toISOString());
+    const photos = erasePerson(store, id, now.toISOString());
     if (countOwners(store) === 0) throw refuse('last-owner');
-    call.audit(action, id, { role: person.role, placesGivenBack });
+    call.audit(action, id, { role: person.role, placesGivenBack, photosDeleted: photos.length });
+    return photos;
   });
+  takeAwayNow(photoDirOf(config), files);
+  keepErasures(call);
 }
 
 /** Where a name stands without its person, and what was counted against their account. */

@@ -15,6 +15,7 @@ export interface TablePart {
 }
 
 export interface PhotoPart {
+  readonly id: string;
   readonly file: string;
   readonly sha256: string;
 }
@@ -26,10 +27,12 @@ export interface Contents {
 }
 
 export function contentsOf(snapshot: Snapshot, photoDir: string, now: Date): Contents {
-  const all = photosIn(snapshot);
+  const hidden = snapshot.hiddenPhotos();
+  const all = photosIn(snapshot).filter(({ file }) => !hidden.some((one) => one.file === file));
   const photos = all.filter(({ file }) => existsSync(join(photoDir, file)));
-  const lost = new Set(all.filter((photo) => !photos.includes(photo)).map(({ file }) => file));
-  const tables = EXPORTED.map((words) => partOf(snapshot, words, lost));
+  const lost = all.filter((photo) => !photos.includes(photo));
+  const staying = new Set([...hidden, ...lost].map(({ id }) => id));
+  const tables = EXPORTED.map((words) => partOf(snapshot, words, staying));
   const [programme] = [...snapshot.rows({ table: 'programme', columns: ['name', 'is_demo'] })];
   if (programme === undefined) throw new RangeError('Cannot export as no programme has begun here: current value is none');
   const head: ExportHead = {
@@ -40,26 +43,38 @@ export function contentsOf(snapshot: Snapshot, photoDir: string, now: Date): Con
     isDemo: programme[1] === 1,
     rows: Object.fromEntries(tables.map(({ words, rows }) => [words.table, rows])),
     photos: photos.length,
-    photosLost: lost.size,
+    photosLost: lost.length,
     leftOut: leftOut(),
   };
   return { head, tables, photos };
 }
 
-function partOf(snapshot: Snapshot, words: TableWords, lostPhotos: ReadonlySet<string>): TablePart {
+/** Tables with rows about a photo, by the column that names it. */
+const PHOTO_COLUMN: Readonly<Record<string, string>> = {
+  photo: 'id',
+  photo_person: 'photo_id',
+  season_photo: 'photo_id',
+  published_season_photo: 'photo_id',
+};
+
+function partOf(snapshot: Snapshot, words: TableWords, stayingPhotos: ReadonlySet<string>): TablePart {
   const shape = snapshot.shape(words.table);
   const columns = shape.columns.map(({ name }) => name).filter((name) => words.leftOut?.[name] === undefined);
-  // A row without its picture would be a promise that nobody can keep.
-  const without = words.table === 'photo' ? { column: 'file', values: [...lostPhotos] } : words.without;
+  // A row without its picture would be a promise that nobody can keep, and a photo that is hidden here is hidden from the zip too.
+  const column = PHOTO_COLUMN[words.table];
+  const without = column === undefined ? words.without : { column, values: [...stayingPhotos] };
   const wanted = { table: words.table, columns, without };
   return { words, shape, wanted, rows: snapshot.count(wanted) };
 }
 
 const photosIn = (snapshot: Snapshot): PhotoPart[] =>
-  [...snapshot.rows({ table: 'photo', columns: ['file', 'sha256'] })].map(([file, sha256]) => ({
+  [...snapshot.rows({ table: 'photo', columns: ['id', 'file', 'sha256'] })].map(([id, file, sha256]) => ({
+    id: String(id),
     file: String(file),
     sha256: String(sha256),
   }));
+
+const HIDDEN_PHOTOS = { 'photo (hidden)': 'photos in which somebody has not consented, or whom nobody has named yet' };
 
 /** Tables, columns and rows that stay behind, each with its reason. */
 function leftOut(): Record<string, string> {
@@ -67,5 +82,5 @@ function leftOut(): Record<string, string> {
   const rows = EXPORTED.flatMap(({ table, without }) =>
     without === undefined ? [] : [[`${table} (${without.values.join(', ')})`, 'exports and returns of this machine']],
   );
-  return { ...LEFT_OUT, ...Object.fromEntries([...columns, ...rows]) };
+  return { ...LEFT_OUT, ...HIDDEN_PHOTOS, ...Object.fromEntries([...columns, ...rows]) };
 }

@@ -73,7 +73,10 @@ export const OWN_TABLES: readonly OwnTable[] = [
   },
   { table: 'entry', mine: PERSON },
   ...ENTRY_PARTS.map((table) => ({ table, through: ofEntries })),
-  { table: 'photo', mine: PERSON },
+  // Others may be in the rest.
+  { table: 'photo', mine: PERSON, only: { column: 'people', value: 'none' } },
+  { table: 'photo_person', mine: PERSON },
+  { table: 'consent', mine: PERSON },
   { table: 'flag_note', mine: PERSON },
   { table: 'shift_duty_result', mine: PERSON },
   { table: 'dropped_duty', mine: PERSON },
@@ -92,6 +95,8 @@ const WORK = 'work for the programme, told in the audit';
 export const NOT_OWN: Readonly<Record<string, string>> = {
   'applied_client_id.person_id': 'ids of what their phone sent; what it sent is in the tables',
   'castings_move.undone_by': WORK,
+  'consent.entered_by': WORK,
+  'consent.withdrawn_by': WORK,
   'device_code.created_by': 'gone within a day',
   'device_code.person_id': 'gone within a day',
   'entry.undone_by': WORK,

@@ -142,6 +142,8 @@ export const ENTRIES: readonly TableWords[] = [
       width: 'Width [pixels]',
       height: 'Height [pixels]',
       sha256: 'SHA-256 of the picture, in hexadecimal',
+      people: 'some: people can be seen in it; none: nobody can',
+      people_at: 'Since when that is known, an instant in UTC; empty: nobody can be seen in it',
     },
   },
   {

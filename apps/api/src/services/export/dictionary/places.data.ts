@@ -10,6 +10,7 @@ export const PLACES: readonly TableWords[] = [
       is_demo: '1: an invented demonstration; 0: a programme of somebody',
       units: 'Units that pages show: metric or us; stored values are always metric',
       locale: 'How days and numbers are written, a BCP 47 tag',
+      photos_of_people: '1: photos of people are shown, of whom each consents; 0: none are',
     },
   },
   {

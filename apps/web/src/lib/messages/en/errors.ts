@@ -42,6 +42,8 @@ export type ErrorElsewhere =
   | 'photo-heic'
   | 'photo-unreadable'
   | 'photo-quota'
+  | 'photos-of-people-off'
+  | 'consent-missing'
   | 'castings-short'
   | 'cross-site'
   | 'changed-meanwhile';

@@ -40,6 +40,14 @@ const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
   },
   'photo-unreadable': { what: 'This is not a photo that we can read.', next: 'Take it again, or choose another one.' },
   'photo-quota': { what: 'You have as many photos here as one person may.', next: 'Take some old ones off first.' },
+  'photos-of-people-off': {
+    what: 'This programme shows no photos of people.',
+    next: 'Ask a coordinator to switch them on, or take a photo without people.',
+  },
+  'consent-missing': {
+    what: 'Somebody in this photo has not agreed to be shown.',
+    next: 'Note their consent first, or choose another photo.',
+  },
   'cross-site': { what: 'This came from another website, so it was not done.', next: 'Open Middenry itself and try again.' },
   'changed-meanwhile': { what: 'Somebody changed this while you were writing.', next: 'Look at both versions and choose.' },
   'castings-short': { what: 'There are not so many castings in store.', next: 'Take less, or take back first what was given out.' },

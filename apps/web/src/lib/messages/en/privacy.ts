@@ -8,7 +8,7 @@ export const privacyWords = {
     of: 'What is kept',
     ofLines: [
       'Of you: a name. If you give it, an address to sign in or to get mail. When you can come, and which shifts you took.',
-      'Of a pupil: first name and initial, class, age band and a picture card. No birthday, no address, no photo.',
+      'Of a pupil: first name and initial, class, age band and a picture card. No birthday, no address, no portrait.',
       'Of bins: who fed and checked them, so that others can ask.',
     ],
     sees: 'Who sees it',
@@ -20,7 +20,7 @@ export const privacyWords = {
     never: 'What never happens',
     neverLines: [
       'Nobody asks where you are. No page follows you, and none asks another website for anything.',
-      'No photo of people. What a photo hides in its file is taken out.',
+      'No photo of people, unless the programme shows them and everybody in it has agreed. What a photo hides in its file is taken out.',
       'No private messages between adults and pupils.',
       'One cookie keeps you signed in. Others remember the language and the paper.',
     ],
@@ -41,6 +41,8 @@ export const privacyWords = {
       mailedCodes: 'codes and tests that were mailed',
       waitingSheets: 'lists that were brought in and never taken',
       refusedRows: 'rows of a list that were not taken, as they were typed',
+      hiddenPhotos: 'photos of people, after one of them withdrew their consent or if nobody said who is in them; hidden from then on',
+      consents: 'consents to photos, after they were withdrawn',
       backups: 'copies of everything, also of what was erased meanwhile',
     },
     rest: 'Your name stays as long as you take part. What was noted of bins stays for good, without a name once you are erased.',

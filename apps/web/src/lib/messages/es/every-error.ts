@@ -44,6 +44,14 @@ const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
   },
   'photo-unreadable': { what: 'Esto no es una foto que podamos leer.', next: 'Hazla otra vez o elige otra.' },
   'photo-quota': { what: 'Ya tienes aquí todas las fotos que puede tener una persona.', next: 'Quita primero algunas antiguas.' },
+  'photos-of-people-off': {
+    what: 'Este programa no muestra fotos de personas.',
+    next: 'Pide a coordinación que las active, o haz una foto sin personas.',
+  },
+  'consent-missing': {
+    what: 'Alguien de esta foto no ha aceptado que se le muestre.',
+    next: 'Anota primero su permiso o elige otra foto.',
+  },
   'cross-site': { what: 'Esto vino de otra web y no se hizo.', next: 'Abre Middenry e inténtalo de nuevo.' },
   'changed-meanwhile': { what: 'Alguien cambió esto mientras escribías.', next: 'Mira las dos versiones y elige.' },
   'castings-short': { what: 'No hay tanto humus en el almacén.', next: 'Saca menos, o deshaz primero lo que se entregó.' },

@@ -8,7 +8,7 @@ export const privacyWords = {
     of: 'Qué se guarda',
     ofLines: [
       'De ti: un nombre. Si la das, una dirección para entrar o para recibir correo. Cuándo puedes venir y qué turnos tomaste.',
-      'Del alumnado: nombre e inicial, clase, edad aproximada y una tarjeta de dibujos. Sin cumpleaños, sin dirección, sin foto.',
+      'Del alumnado: nombre e inicial, clase, edad aproximada y una tarjeta de dibujos. Sin cumpleaños, sin dirección, sin retrato.',
       'De las composteras: quién les dio comida y quién las revisó, para poder preguntar.',
     ],
     sees: 'Quién lo ve',
@@ -20,7 +20,7 @@ export const privacyWords = {
     never: 'Lo que nunca pasa',
     neverLines: [
       'Nadie pregunta dónde estás. Ninguna página te sigue ni pide nada a otro sitio web.',
-      'No hay fotos de personas. Lo que una foto esconde en su archivo se quita.',
+      'No hay fotos de personas, salvo si el programa las muestra y cada cual aceptó. Lo que una foto esconde en su archivo se quita.',
       'No hay mensajes privados entre personas adultas y alumnado.',
       'Una cookie mantiene tu entrada. Otras recuerdan el idioma y el papel.',
     ],
@@ -41,6 +41,8 @@ export const privacyWords = {
       mailedCodes: 'códigos y pruebas que se enviaron por correo',
       waitingSheets: 'listas que se trajeron y nunca se tomaron',
       refusedRows: 'filas de una lista que no se tomaron, como se escribieron',
+      hiddenPhotos: 'fotos de personas, desde que alguna retiró su permiso o si nadie dijo quién sale; ocultas desde entonces',
+      consents: 'permisos para fotos, desde que se retiraron',
       backups: 'copias de todo, también de lo que se borró entretanto',
     },
     rest: 'Tu nombre se queda mientras participas. Lo anotado de las composteras se queda siempre, sin nombre cuando se borran tus datos.',
