@@ -2,8 +2,8 @@
 import { Agent, request } from 'node:http';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import autocannon from 'autocannon';
 import { root } from '../scripts/lib.mjs';
+import { type Asking, arrive, drawn } from './arrivals.ts';
 import { type LoadStage, type Phone, stageOf } from './load-stage.ts';
 import { table, timesOf } from './measure.ts';
 import { startServer } from './server-process.ts';
@@ -12,8 +12,7 @@ import { uuid7 } from './uuid7.ts';
 const PHONES = 300;
 const QUEUED = 10;
 const MOST_TRIES = 60;
-const SECONDS = 15;
-const CONNECTIONS = 30;
+const SECONDS = 30;
 const RATES = [10, 20, 40, 80, 160, 320] as const;
 /** One request of ten writes. */
 const WRITE_SHARE = 0.1;
@@ -116,32 +115,33 @@ async function classRows(stage: LoadStage): Promise<string> {
   );
 }
 
-/** What people look at in a usual hour: mostly lists and single bins. */
-function looksOf(stage: LoadStage) {
+/** What people look at in a usual hour, by how often: mostly lists and single bins. */
+function looker(stage: LoadStage, draw: () => number): () => Asking {
   const headers = { cookie: stage.phones[0]!.cookie };
   const page = { ...headers, accept: 'text/html' };
-  const bin = (nth: number) => stage.binIds[(nth * 7) % stage.binIds.length]!;
-  return [
-    { path: '/api/board', headers },
-    ...[1, 2, 3].map((nth) => ({ path: `/api/bins/${bin(nth)}`, headers })),
-    ...[1, 2, 3].map((nth) => ({ path: `/api/bins/${bin(nth)}/entries`, headers })),
-    { path: '/api/shifts', headers },
-    { path: `/bins/${bin(4)}/log`, headers: page },
+  const bin = () => stage.binIds[Math.floor(draw() * stage.binIds.length)]!;
+  const looks = [
+    () => ({ path: '/api/board', headers }),
+    ...[1, 2, 3].map(() => () => ({ path: `/api/bins/${bin()}`, headers })),
+    ...[1, 2, 3].map(() => () => ({ path: `/api/bins/${bin()}/entries`, headers })),
+    () => ({ path: '/api/shifts', headers }),
+    () => ({ path: `/bins/${bin()}/log`, headers: page }),
   ];
+  return () => looks[Math.floor(draw() * looks.length)]!();
 }
 
 async function usual(stage: LoadStage, rate: number) {
-  const url = stage.server.origin;
+  const { origin } = stage.server;
+  const draw = drawn(rate);
   let nth = 0;
-  const setupRequest = (ask: object) => {
+  const note = (): Asking => {
     nth += 1;
-    return { ...ask, path: '/api/feedings', body: JSON.stringify(feeding(stage, nth)) };
+    const headers = { cookie: stage.phones[1]!.cookie, 'content-type': 'application/json', origin };
+    return { method: 'POST', path: '/api/feedings', headers, body: JSON.stringify(feeding(stage, Math.floor(draw() * 1e6) + nth)) };
   };
-  const headers = { cookie: stage.phones[1]!.cookie, 'content-type': 'application/json', origin: url };
-  const write = { method: 'POST', path: '/api/feedings', headers, setupRequest };
   const [reads, writes] = await Promise.all([
-    autocannon({ url, connections: CONNECTIONS, overallRate: rate * (1 - WRITE_SHARE), duration: SECONDS, requests: looksOf(stage) }),
-    autocannon({ url, connections: 1, overallRate: Math.max(1, rate * WRITE_SHARE), duration: SECONDS, requests: [write] }),
+    arrive({ origin, perSecond: rate * (1 - WRITE_SHARE), seconds: SECONDS, draw, next: looker(stage, draw) }),
+    arrive({ origin, perSecond: rate * WRITE_SHARE, seconds: SECONDS, draw: drawn(rate + 1), next: note }),
   ]);
   return { reads, writes };
 }
@@ -150,28 +150,21 @@ async function usualRows(stage: LoadStage): Promise<string> {
   const floor = await startServer([process.execPath, join(root, 'bench/floor-text.mjs')]);
   const rows: (string | number)[][] = [];
   try {
-    const path = '/bare';
     for (const rate of RATES) {
-      const bare = await autocannon({ url: floor.origin, connections: CONNECTIONS, overallRate: rate, duration: 3, requests: [{ path }] });
+      const bareNext = () => ({ path: '/bare', headers: {} });
+      const bare = await arrive({ origin: floor.origin, perSecond: rate, seconds: 3, draw: drawn(rate), next: bareNext });
       const { reads, writes } = await usual(stage, rate);
-      const refused = reads.non2xx + reads.errors + writes.non2xx + writes.errors;
-      const got = (reads.requests.total + writes.requests.total) / SECONDS;
-      rows.push([
-        `${rate}`,
-        got,
-        reads.latency.p50,
-        reads.latency.p97_5,
-        reads.latency.p97_5 / Math.max(1, bare.latency.p97_5),
-        writes.latency.p50,
-        writes.latency.p97_5,
-        `${refused}`,
-      ]);
-      if (refused > 0 || reads.latency.p97_5 > BENT_MS || writes.latency.p97_5 > BENT_MS) break;
+      const [read, write] = [timesOf(reads.waitsMs), timesOf(writes.waitsMs)];
+      const refused = reads.refused + writes.refused;
+      const got = (read.count + write.count) / SECONDS;
+      const ratio = read.p95Ms / timesOf(bare.waitsMs).p95Ms;
+      rows.push([`${rate}`, got, read.medianMs, read.p95Ms, ratio, write.medianMs, write.p95Ms, `${refused}`]);
+      if (refused > 0 || read.p95Ms > BENT_MS || write.p95Ms > BENT_MS) break;
     }
   } finally {
     await floor.stop();
   }
-  return table(['asked a second', 'answered', 'read median ms', '97.5 %', 'x bare', 'write median ms', '97.5 %', 'refused'], rows);
+  return table(['asked a second', 'answered', 'read median ms', 'p95 ms', 'x bare', 'write median ms', 'p95 ms', 'refused'], rows);
 }
 
 /** Everything for so many bins: 60 is the wish, 600 and 10,000 say where it goes. */

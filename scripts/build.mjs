@@ -13,7 +13,7 @@ const apiEntries = {
   server: 'apps/api/src/server.ts',
   cli: 'apps/api/src/cli/main.ts',
   'model-worker': 'apps/api/src/services/model-worker.ts',
-  'proof-worker': 'apps/api/src/db/keep/proof-worker.ts',
+  'keep-worker': 'apps/api/src/db/keep/keep-worker.ts',
   seed: 'seed/main.ts',
 };
 

@@ -69,8 +69,8 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     // The longest that a photo may take, with what the check may come late below two minutes; cutSlowBodies ends everything else sooner.
     requestTimeout: 115 * SECOND_MS,
     http: { headersTimeout: SLOWEST_MS, connectionsCheckingInterval: 2 * SECOND_MS },
-    // The first reader after a start may wait while the model steps every bin through its whole log.
-    handlerTimeout: 25 * SECOND_MS,
+    // Rows that need longer say so themselves (mostMsOf).
+    handlerTimeout: 10 * SECOND_MS,
     connectionTimeout: 60 * SECOND_MS,
     keepAliveTimeout: 10 * SECOND_MS,
     // Streams of events would otherwise hold a stop up for ever; requests in flight are waited for before (stop.ts).

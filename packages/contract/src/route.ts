@@ -36,6 +36,8 @@ export interface RouteSpec {
   readonly takes?: 'image';
   /** The answer is a file that may take minutes to fetch. */
   readonly sends?: 'file';
+  /** Where the answer may take longer than the usual ten seconds; the reason stands beside the row (criteria F30). */
+  readonly mostSeconds?: number;
   readonly answer?: z.ZodType;
   readonly status: 200 | 201 | 204;
   /** Other than JSON, e.g. `text/csv`. */

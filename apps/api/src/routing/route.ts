@@ -51,8 +51,8 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
     method: spec.method,
     url: spec.path,
     ...(spec.bodyLimitBytes === undefined ? {} : { bodyLimit: spec.bodyLimitBytes }),
-    ...(spec.takes === undefined ? {} : { config: { takes: spec.takes }, handlerTimeout: PICTURE_MS }),
-    ...(spec.sends === undefined ? {} : { handlerTimeout: FILE_MS }),
+    ...(spec.takes === undefined ? {} : { config: { takes: spec.takes } }),
+    handlerTimeout: mostMsOf(spec),
     onRequest: async (request) => refuseOutsiders(spec, request),
     handler: async (request, reply) => {
       const state: CallState = { ownershipAsked: false, isAgain: false };
@@ -72,10 +72,19 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
   });
 }
 
+/** Whoever answers nothing until then says so (criteria F30). */
+const ANSWER_MS = 10_000;
 /** A picture may be two minutes on its way from where the signal is bad. */
 const PICTURE_MS = 120_000;
 /** Years of photos over a slow line. */
 const FILE_MS = 3_600_000;
+
+/** How long the answer of a row may take. */
+export function mostMsOf({ takes, sends, mostSeconds }: Pick<RouteSpec, 'takes' | 'sends' | 'mostSeconds'>): number {
+  if (takes !== undefined) return PICTURE_MS;
+  if (sends !== undefined) return FILE_MS;
+  return mostSeconds === undefined ? ANSWER_MS : mostSeconds * 1000;
+}
 
 function refuseOutsiders(spec: RouteSpec, { who, erased }: Pick<FastifyRequest, 'who' | 'erased'>): void {
   if (reachOf(spec, who) === 'none') throw refuse(erased ? 'erased' : who === null ? 'not-signed-in' : 'not-allowed');

@@ -36,7 +36,7 @@ interface KeptPlan extends IntakePlan {
 }
 /** As far as bins are forecast. */
 const AHEAD_DAYS = 13;
-/** A request ends after 25 s. Bins are looked at so long, */
+/** Of the 30 s that the answer may take, bins are looked at so long, */
 const LOOKED_MS = 10_000;
 /** and feedings tried out until then; what is left of both is said. */
 const TRIED_MS = 18_000;

@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import type { Clock } from '../context.ts';
 import { isBelievable } from '../db/clock-sense.ts';
 import { BACKUP_DAYS, type BackupFile, dropOldBackups, listBackups, makeBackup } from '../db/keep/backup.ts';
+import { drillBeside } from '../db/keep/beside.ts';
 import { writeErasures } from '../db/keep/erasures.ts';
-import { drill } from '../db/keep/restore.ts';
 import { clearAway, daysBefore } from '../db/keep/retention.ts';
 import { lastAuditId } from '../db/repositories/audit.ts';
 import { lastChangeId } from '../db/repositories/change.ts';
@@ -134,7 +134,7 @@ export function keeperOf(options: KeeperOptions): Keeper {
     const last = readDrill();
     const backup = listBackups(dir, name)[0];
     if (backup !== undefined && isLongAgo(last?.at, DRILL_DAYS * DAY_HOURS)) {
-      const result = { at: clock.now().toISOString(), ...drill(backup.file, migrationsDir, clock.now()) };
+      const result = { at: clock.now().toISOString(), ...(await drillBeside(backup.file, migrationsDir, clock.now())) };
       writeFileSync(drillFile, JSON.stringify(result));
       did.push(`drill: ${result.words}`);
     }

@@ -37,21 +37,23 @@ export function workAhead(store: Store, clock: Clock, onNew: (binId: string) => 
   const today = (timeZone: string) => localDateAt(clock.now(), timeZone);
   let readTo = lastChangeId(store);
   let isRunning = false;
+  // Once it is stopped the store may be closed.
+  const isOn = () => aheadOf.get(store) === ahead;
   const workOut = async (id: string): Promise<void> => {
     const bin = findBin(store, id);
     const { own } = touchOf(store, id);
     // A fault is told to whoever looks, who asks again.
     if (bin !== undefined && bin.state !== 'retired') await outlookFor({ store, today }, bin).catch(() => undefined);
-    if (touchOf(store, id).own !== own) return;
+    if (!isOn() || touchOf(store, id).own !== own) return;
     behind.delete(id);
     if (told.delete(id)) onNew(id);
   };
   const run = async (): Promise<void> => {
     isRunning = true;
-    while (behind.size > 0 && aheadOf.get(store) === ahead) {
+    while (behind.size > 0 && isOn()) {
       // Whoever made the change has the answer first.
       await setImmediate();
-      const last = [...behind.keys()].at(-1);
+      const last = isOn() ? [...behind.keys()].at(-1) : undefined;
       if (last !== undefined) await workOut(last);
     }
     isRunning = false;

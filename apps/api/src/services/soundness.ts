@@ -3,7 +3,7 @@ import { copyFileSync, existsSync, readFileSync, statSync, writeFileSync } from 
 import { basename, join } from 'node:path';
 import type { Clock } from '../context.ts';
 import { listBackups } from '../db/keep/backup.ts';
-import { prove } from '../db/keep/prove.ts';
+import { prove } from '../db/keep/beside.ts';
 
 const HOUR_MS = 3_600_000;
 const CHECK_HOURS = 1;

@@ -20,6 +20,9 @@ export interface WebOptions {
 const WORKER = 'service-worker.js';
 const WORKER_OFF = 'worker-off.js';
 
+/** A page ends when what it asks of the API has: the longest row may take two minutes, each other ten seconds. */
+const PAGE_MS = 130_000;
+
 /** Pages are made for one reader and sent once: a quick squeeze beats a small one. */
 const PAGE_QUALITY = 4;
 
@@ -61,6 +64,7 @@ export async function mountWeb(app: FastifyInstance, options: WebOptions): Promi
       method: ['GET', 'POST', 'PUT', 'PATCH', 'DELETE'],
       url: '/*',
       exposeHeadRoute: true,
+      handlerTimeout: PAGE_MS,
       handler: (request, reply) => answerPage(server, platform, options.publicUrl, request, reply),
     });
   });

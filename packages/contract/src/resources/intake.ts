@@ -87,6 +87,8 @@ export const intakeRoutes = [
     method: 'POST',
     path: '/api/intake-plans',
     name: 'planIntake',
+    // Bins are forecast for ten seconds and feedings tried out for eight more; what is left is said.
+    mostSeconds: 30,
     summary: 'Share scraps on offer among the bins of a site',
     tag: 'plan',
     access: leads,

@@ -89,6 +89,8 @@ export const keepRoutes = [
     method: 'POST',
     path: '/api/keep/backups',
     name: 'addBackup',
+    // A hundred megabytes are copied, read back and synced.
+    mostSeconds: 120,
     summary: 'Make a backup now',
     tag: 'keep',
     access: coordinators,

@@ -117,6 +117,8 @@ export const sheetImportRoutes = [
     method: 'POST',
     path: '/api/imports',
     name: 'addSheetImport',
+    // Ten thousand rows at most.
+    mostSeconds: 60,
     summary: 'Show what a spreadsheet (CSV or XLSX) would bring in; nothing is taken yet',
     tag: 'import',
     access: coordinators,
@@ -142,6 +144,8 @@ export const sheetImportRoutes = [
     method: 'PUT',
     path: '/api/imports/:id',
     name: 'answerSheetImport',
+    // Ten thousand rows at most.
+    mostSeconds: 60,
     summary: 'Say which column is which and answer what is asked; gives the rows anew',
     tag: 'import',
     access: coordinators,
@@ -155,6 +159,8 @@ export const sheetImportRoutes = [
     method: 'POST',
     path: '/api/imports/:id/taken',
     name: 'takeSheetImport',
+    // Ten thousand rows at most.
+    mostSeconds: 60,
     summary: 'Take every row that is ready, all of them or none',
     tag: 'import',
     access: coordinators,
@@ -168,6 +174,8 @@ export const sheetImportRoutes = [
     method: 'DELETE',
     path: '/api/imports/:id',
     name: 'undoSheetImport',
+    // Ten thousand rows at most.
+    mostSeconds: 60,
     summary: 'Give up an import, or undo the whole of it within a day',
     tag: 'import',
     access: coordinators,

@@ -1,15 +1,12 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import Database from 'better-sqlite3';
 import type { Store } from '../store.ts';
+import { copyAndProve } from './beside.ts';
 import { lacking, leastFactsOf } from './facts.ts';
 import { dropUnknownPhotos, photoPoolOf, photosIn, poolPhotos } from './photos.ts';
-import { prove } from './prove.ts';
-import { type Manifest, manifestOf, readManifest, syncToDisk } from './verify.ts';
+import { type Manifest, manifestOf, readManifest } from './verify.ts';
 
-/** Pages copied between two turns of the event loop: a request waits about ten milliseconds at most. */
-const PAGES_AT_ONCE = 100;
 const NAME = /^(own|demo)-\d{4}-\d{2}-\d{2}T\d{2}-\d{2}-\d{2}-\d{3}Z\.db$/;
 
 export interface BackupOptions {
@@ -38,41 +35,29 @@ export async function makeBackup(store: Store, { dir, name, kind, now, photoDir 
   const part = `${file}.part`;
   try {
     const least = leastFactsOf(store.sqlite);
-    await store.sqlite.backup(part, { progress: () => PAGES_AT_ONCE });
-    leaveWal(part);
-    const { facts, sha256 } = await prove(part);
+    const { facts, sha256 } = await copyAndProve(store.sqlite.name, part);
     const missing = lacking(facts, least);
     if (missing.length > 0) throw new Error(`the copy lacks ${missing.join(', ')}`);
     const photos = photoDir === undefined ? [] : await poolPhotos(photoDir, photoPoolOf(dir, name), photosIn(part));
     const manifest: Manifest = { madeAt: now.toISOString(), kind, sha256, bytes: statSync(part).size, facts, photos };
     writeFileSync(manifestOf(part), JSON.stringify(manifest, null, 2));
-    for (const written of [part, manifestOf(part)]) await syncBeside(written);
+    await syncBeside(manifestOf(part));
     renameSync(manifestOf(part), manifestOf(file));
     renameSync(part, file);
-    syncToDisk(dir);
+    await syncBeside(dir);
     return { file, manifest };
   } finally {
     for (const rest of [part, `${part}-journal`, `${part}-wal`, `${part}-shm`, manifestOf(part)]) rmSync(rest, { force: true });
   }
 }
 
-/** A hundred megabytes may take the disk seconds; nobody's request waits for them. */
+/** A disk that is busy may take its time; nobody's request waits for it. */
 async function syncBeside(path: string): Promise<void> {
   const file = await open(path, 'r');
   try {
     await file.sync();
   } finally {
     await file.close();
-  }
-}
-
-/** A copy in WAL mode would grow a log beside it each time that somebody looks into it. */
-function leaveWal(file: string): void {
-  const sqlite = new Database(file);
-  try {
-    sqlite.pragma('journal_mode = DELETE');
-  } finally {
-    sqlite.close();
   }
 }
 
