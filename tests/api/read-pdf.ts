@@ -36,8 +36,9 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     const texts = textsOf((await page.getTextContent({ includeMarkedContent: true })).items as never);
     const tree = (await page.getStructTree()) as unknown as TreeNode | null;
     const onPage = (tree?.children ?? []).flatMap((document) => (document.children ?? []).map((node) => taggedOf(node, texts)));
-    for (const tag of onPage) {
-      const goesOn = tag.tag === 'Table' && !tag.children.some((child) => child.tag === 'Caption');
+    for (const [at, tag] of onPage.entries()) {
+      const isTable = at === 0 && tag.tag === 'Table' && tags.at(-1)?.tag === 'Table';
+      const goesOn = isTable && !tag.children.some((child) => child.tag === 'Caption');
       const begun = goesOn ? tags.pop() : undefined;
       tags.push(begun === undefined ? tag : { ...begun, children: [...begun.children, ...tag.children] });
     }
@@ -69,14 +70,16 @@ function taggedOf(node: TreeNode, texts: ReadonlyMap<string, string>): Tagged {
   return { tag: node.role ?? '', alt: node.alt ?? null, text, children };
 }
 
-/** Tables by their captions, each a list of rows of cells. */
+/** Tables by their captions, or by the heading above where it is their name; each a list of rows of cells. */
 export function tablesOf(tags: readonly Tagged[]): Map<string, string[][]> {
-  return new Map(
-    tags
-      .filter(({ tag }) => tag === 'Table')
-      .map(({ children }) => [
-        children.find(({ tag }) => tag === 'Caption')?.text ?? '',
-        children.filter(({ tag }) => tag === 'TR').map((row) => row.children.map(({ text }) => text)),
-      ]),
-  );
+  const tables = new Map<string, string[][]>();
+  let heading = '';
+  for (const { tag, text, children } of tags) {
+    if (tag === 'H2') heading = text;
+    if (tag !== 'Table') continue;
+    const name = children.find((child) => child.tag === 'Caption')?.text ?? heading;
+    const rows = children.filter((child) => child.tag === 'TR').map((row) => row.children.map((cell) => cell.text));
+    tables.set(name, rows);
+  }
+  return tables;
 }

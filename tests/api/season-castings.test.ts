@@ -119,3 +119,20 @@ test.each([
     expect(tables.get('By site')!.at(-1)!.slice(1, 4).map(shown)).toEqual([total.fedWeighedG, total.fedEstimatedG, total.harvestedG]);
   },
 );
+
+test('D9: a workbook names foods in the reader’s language, and a published one too', async () => {
+  const namesIn = async (url: string, language: string) => {
+    const headers = { cookie: cast.cookie('coordinator'), 'accept-language': language };
+    const { rawPayload } = await cast.app.inject({ url, headers });
+    const { sheets } = await readXlsx(rawPayload);
+    return sheets
+      .find(({ name }) => name === 'Materials')!
+      .rows.slice(1)
+      .map((row) => row[0])
+      .sort();
+  };
+  for (const url of [`/api/season.xlsx?from=${SPAN.from}&to=${SPAN.to}`, `/api/published-seasons/${published}/report.xlsx`]) {
+    expect(await namesIn(url, 'en')).toEqual(['Apple, whole with skin', 'Corrugated cardboard, torn/shredded']);
+    expect(await namesIn(url, 'es')).toEqual(['Cartón ondulado, roto o triturado', 'Manzana entera con piel']);
+  }
+});

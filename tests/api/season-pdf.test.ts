@@ -61,8 +61,11 @@ describe('GET /season.pdf', () => {
     expect(tags.filter(({ tag }) => tag === 'H2').map(({ text }) => text)).toEqual([
       ...['In figures', 'By material', 'Where castings went', 'Problems seen at checks', 'By month', 'By site', 'By bin'],
     ]);
+    // A heading says what the table under it is; it is not said again.
+    const captions = tags.flatMap(({ children }) => children.filter(({ tag }) => tag === 'Caption').map(({ text }) => text));
+    expect(captions.filter((caption) => tags.some(({ tag, text }) => tag === 'H2' && text === caption))).toEqual([]);
     for (const { children } of tags.filter(({ tag }) => tag === 'Table')) {
-      const [, head, ...rows] = children.map((row) => row.children.map(({ tag }) => tag));
+      const [head, ...rows] = children.filter(({ tag }) => tag === 'TR').map((row) => row.children.map(({ tag }) => tag));
       expect(new Set(head)).toEqual(new Set(['TH']));
       for (const [first, ...others] of rows) expect([first, new Set(others)]).toEqual(['TH', new Set(['TD'])]);
     }

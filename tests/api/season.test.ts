@@ -77,6 +77,27 @@ describe('GET /season', () => {
     }
   });
 
+  test('D3: by hand: a mixed feeding counts under each of its materials, and materials add up to the total', async () => {
+    const on = (day: number) => ({ binId: BINS.school, happenedAt: `2026-07-0${day}T10:00:00.000Z` });
+    const food = (materialId: string, massKg: number, how: string) => ({ materialId, massKg, how });
+    const first = [food('apple', 0.7, 'weighed'), food('banana_peel', 0.333, 'container'), food('coffee_grounds', 1.2, 'weighed')];
+    await post('/api/feedings', { ...on(1), zone: 1, items: [...first, food('apple', 0.05, 'guessed')], beddingKg: 0.4 });
+    const second = [food('banana_peel', 0.667, 'weighed'), food('apple', 0.001, 'weighed')];
+    await post('/api/feedings', { ...on(2), zone: 1, items: second, beddingKg: 0.1, beddingMaterialId: 'newsprint_shredded' });
+    await post('/api/cares', { ...on(3), action: 'bedding', massKg: 0.25, materialId: 'newsprint_shredded' });
+    const { byMaterial, total } = await read('from=2026-07-01&to=2026-07-31');
+    const grams = (row: Record<string, number>) => [row.fedWeighedG, row.fedEstimatedG, row.beddingG];
+    expect(Object.fromEntries(byMaterial.map((row: { key: string }) => [row.key, grams(row as never)]))).toEqual({
+      apple: [701, 50, 0], // 700 + 1; 50
+      banana_peel: [667, 333, 0],
+      coffee_grounds: [1200, 0, 0],
+      cardboard_corrugated: [0, 0, 400],
+      newsprint_shredded: [0, 0, 350], // 100 + 250
+    });
+    // 701 + 667 + 1200 = 2568; 50 + 333 = 383; 400 + 350 = 750. Two feedings, however many materials.
+    expect([...grams(total), total.feedings]).toEqual([2568, 383, 750, 2]);
+  });
+
   test('months are those of the site, bins carry their code, hours stand apart', async () => {
     const body = await read();
     expect(body.byMonth.map((row: { key: string }) => row.key)).toEqual(['2026-09', '2026-10']);

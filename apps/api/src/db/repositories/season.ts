@@ -48,7 +48,7 @@ const harvested = (store: Store, range: SeasonRange): SeasonNoted[] =>
     seasonParams(range),
   );
 
-/** A feeding counts with its first item. */
+/** Every item adds its grams to its own material; a feeding is counted once, with its first item. */
 const noted = (store: Store, range: SeasonRange & SeasonAdding): SeasonRecord[] =>
   all<SeasonRecord>(
     store,

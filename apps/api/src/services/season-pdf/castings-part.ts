@@ -17,7 +17,7 @@ export function castingsPart(paper: Paper, { destinations, castings }: Season, s
   const inUnit = (head: string) => `${head}, ${show.massUnit}`;
   if (destinations.length > 0) {
     const rows = destinations.map((row) => [w.destinations[row.destination], show.mass(row.grams), `${row.percent} %`]);
-    paper.table({ caption: w.sections.castings, heads: [w.heads.what, inUnit(w.heads.castings), w.heads.share], rows, summed: false });
+    paper.table({ heads: [w.heads.what, inUnit(w.heads.castings), w.heads.share], rows, summed: false });
   }
   if (castings === null) return;
   const { who, fromBin, fromStore, together, volume } = w.stores;

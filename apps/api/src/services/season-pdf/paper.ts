@@ -18,7 +18,8 @@ const INK = '#1c1c1a';
 const SHADES = ['#24221e', '#c4bdae', '#857d6c'] as const;
 
 export interface PaperTable {
-  readonly caption: string;
+  /** Left out where the heading above says it already. */
+  readonly caption?: string;
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
   /** Whether the last row is the sum of the others. */
@@ -117,7 +118,8 @@ function drawTable(doc: Doc, root: PDFKit.PDFStructureElement, { caption, heads,
   root.add(table);
   const firstPt = widthOf(doc) * (heads.length <= FEW_COLUMNS ? NAME_SHARE_OF_FEW : NAME_SHARE);
   const restPt = (widthOf(doc) - firstPt) / (heads.length - 1);
-  table.add(doc.struct('Caption', {}, () => void doc.font('text').fontSize(TABLE_PT).fillColor(INK).text(caption, MARGIN_PT)));
+  if (caption !== undefined)
+    table.add(doc.struct('Caption', {}, () => void doc.font('text').fontSize(TABLE_PT).fillColor(INK).text(caption, MARGIN_PT)));
   const heightOf = (cells: readonly string[], font: string) => {
     doc.font(font).fontSize(TABLE_PT);
     const heights = cells.map((cell, at) => doc.heightOfString(cell, { width: (at === 0 ? firstPt : restPt) - CELL_GAP_PT }));
@@ -130,10 +132,11 @@ function drawTable(doc: Doc, root: PDFKit.PDFStructureElement, { caption, heads,
       put(at, () => void doc.font(font).fontSize(TABLE_PT).fillColor(INK).text(cell, left, top, options));
     });
   };
-  const line = (cells: readonly string[], kind: 'head' | 'row' | 'sum') => {
+  const line = (cells: readonly string[], kind: 'head' | 'row' | 'sum', next?: readonly string[]) => {
     const font = kind === 'row' ? 'text' : 'bold';
     const height = heightOf(cells, font);
-    if (doc.y + height > doc.page.height - MARGIN_PT) {
+    const together = height + (next === undefined ? 0 : heightOf(next, 'bold'));
+    if (doc.y + together > doc.page.height - MARGIN_PT) {
       doc.addPage();
       // Seen again on each page, read once.
       if (kind !== 'head') {
@@ -154,9 +157,10 @@ function drawTable(doc: Doc, root: PDFKit.PDFStructureElement, { caption, heads,
     if (kind === 'head') ruleAt(doc, top + height);
     else doc.y = top + height;
   };
-  line(heads, 'head');
+  // A head goes on overleaf with its first row, and no sum stands there alone.
+  line(heads, 'head', rows[0]);
   rows.forEach((row, at) => {
-    line(row, summed && at === rows.length - 1 ? 'sum' : 'row');
+    line(row, summed && at === rows.length - 1 ? 'sum' : 'row', summed && at === rows.length - 2 ? rows[at + 1] : undefined);
   });
   table.end();
   doc.moveDown(0.6);

@@ -122,7 +122,7 @@ function figuresTable(paper: Paper, season: Season, show: Show, w: ReportWords):
     noted: both((part) => w.of(show.number(part.log.binWeeksNoted), show.number(part.log.binWeeks))),
   };
   const rows = (Object.keys(w.rows) as (keyof typeof cells)[]).map((id) => [w.rows[id], ...cells[id]]);
-  paper.table({ caption: w.sections.figures, heads: [w.heads.what, w.heads.now, w.heads.before], rows, summed: false });
+  paper.table({ heads: [w.heads.what, w.heads.now, w.heads.before], rows, summed: false });
 }
 
 function materialsTable(paper: Paper, { byMaterial }: Season, show: Show, w: ReportWords): void {
@@ -132,7 +132,7 @@ function materialsTable(paper: Paper, { byMaterial }: Season, show: Show, w: Rep
     ...[row.fedWeighedG, row.fedEstimatedG, row.beddingG, row.perWeekG].map(show.mass),
     `${row.percent} %`,
   ]);
-  paper.table({ caption: w.sections.materials, heads: [w.heads.what, ...kinds, w.heads.share], rows, summed: false });
+  paper.table({ heads: [w.heads.what, ...kinds, w.heads.share], rows, summed: false });
 }
 
 function problemsTable(paper: Paper, { problems }: Season, show: Show, w: ReportWords): void {
@@ -141,7 +141,7 @@ function problemsTable(paper: Paper, { problems }: Season, show: Show, w: Report
     ...[row.daysToSolveMedian, row.daysToSolveLongest].map(show.days),
   ]);
   const heads = [w.heads.what, w.heads.found, w.heads.solved, w.heads.median, w.heads.longest];
-  paper.table({ caption: w.sections.problems, heads, rows, summed: true });
+  paper.table({ heads, rows, summed: true });
 }
 
 const barsOf = ({ byMonth }: Season, show: Show, w: ReportWords) => ({
@@ -167,5 +167,5 @@ function groupTable(
   const inUnit = (head: string) => `${head}, ${show.massUnit}`;
   const heads = [w.heads.what, inUnit(weighed), inUnit(estimated), inUnit(castings), hours, inUnit(perWeek), yielded];
   const all = [w.all, ...cells({ figures: season.total, rates: season.rates })];
-  paper.table({ caption: w.sections[part], heads, rows: [...rows.map((row) => [nameOf(row), ...cells(row)]), all], summed: true });
+  paper.table({ heads, rows: [...rows.map((row) => [nameOf(row), ...cells(row)]), all], summed: true });
 }

@@ -6,4 +6,4 @@ type Expected = NonNullable<Extract<Entry, { kind: 'harvest' }>['expected']>;
 
 /** What the model had of castings in the bin before it saw the weight of a harvest. */
 export const expectedWords = ({ lowKg, midKg, highKg }: Expected, f: Format): string =>
-  words.deeds.harvestExpected(...([midKg, lowKg, highKg].map(f.mass) as [string, string, string]));
+  words.deeds.harvestExpected(f.mass(midKg), f.massValue(lowKg), f.mass(highKg));

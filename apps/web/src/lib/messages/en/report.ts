@@ -90,6 +90,12 @@ export const report = {
         ? 'One harvest is left out: nothing was expected before it.'
         : `${harvests} harvests are left out: nothing was expected before them.`,
   },
+  charts: {
+    site: (unit: string) => `Scraps by site, in ${unit}. The table beneath has the same numbers.`,
+    bin: (unit: string) => `Scraps by bin, in ${unit}. The table beneath has the same numbers.`,
+    material: (unit: string) => `What was fed and given by material, in ${unit}. The table beneath has the same numbers.`,
+    rest: (count: number) => (count === 1 ? 'one other' : `${count} others together`),
+  },
   reportCsv: 'Save every figure (CSV)',
   xlsx: 'Save as a workbook (XLSX)',
 } as const;

@@ -90,6 +90,12 @@ export const report = {
         ? 'Una cosecha no cuenta aquí: no se esperaba nada antes de ella.'
         : `${harvests} cosechas no cuentan aquí: no se esperaba nada antes de ellas.`,
   },
+  charts: {
+    site: (unit: string) => `Restos por lugar, en ${unit}. La tabla de abajo tiene los mismos números.`,
+    bin: (unit: string) => `Restos por compostera, en ${unit}. La tabla de abajo tiene los mismos números.`,
+    material: (unit: string) => `Lo que se dio, por material, en ${unit}. La tabla de abajo tiene los mismos números.`,
+    rest: (count: number) => (count === 1 ? 'otra cosa' : `otros ${count} juntos`),
+  },
   reportCsv: 'Guardar cada cifra (CSV)',
   xlsx: 'Guardar como libro (XLSX)',
 } as const;
