@@ -98,6 +98,7 @@ export async function ensureBuilt(only = Object.keys(parts)) {
       if (isFresh(part)) continue;
       const stamp = stampOf(part);
       const since = Date.now();
+      if (name === 'web') say('building the pages; this takes about a minute');
       await part.make().catch((error) => {
         if (error instanceof Sorry) throw error;
         throw new Sorry(`The ${name} could not be built.`, { why: error.message, next: 'mend the file named above, then start again' });

@@ -95,7 +95,7 @@ async function ensureAddon() {
     say('the cached SQLite does not load here; compiling it again');
   }
   await ensureCompiler();
-  say('compiling SQLite; this takes a minute or two, once per machine');
+  say('compiling SQLite, once per machine; nothing more is printed for a minute or two, five on a busy machine');
   const code = await npm(['rebuild', 'better-sqlite3', '--loglevel=error'], {
     env: { ...process.env, ...headersHere(), npm_config_build_from_source: 'true' },
   });
@@ -127,7 +127,7 @@ export async function ensureInstalled() {
   if (readStamp(stampFile) === stampNow() && existsSync(addonFile)) return;
   await withLock('install', async () => {
     if (!isInStep(manifests())) {
-      say('installing what package-lock.json lists');
+      say('installing what package-lock.json lists; this takes about a minute');
       // Scripts stay off: the one package that needs its script is built, or taken from the cache, just below.
       const code = await npm(['ci', '--include=dev', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error']);
       if (code !== 0)

@@ -103,7 +103,11 @@ async function sendMail(app: FastifyInstance, store: Store, { publicUrl }: Confi
 
 async function showDemo(config: Config, makeDemo: MakeDemo): Promise<void> {
   const began = performance.now();
-  if (await ensureDemo(config, migrationsDir, systemClock.now(), makeDemo))
+  const told: MakeDemo = (...asked) => {
+    say('making the demonstration; this takes about half a minute');
+    return makeDemo(...asked);
+  };
+  if (await ensureDemo(config, migrationsDir, systemClock.now(), told))
     say(`made the demonstration in ${((performance.now() - began) / 1000).toFixed(1)} s; its people and figures are invented`);
 }
 
