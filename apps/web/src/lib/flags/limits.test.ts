@@ -28,6 +28,7 @@ describe.each(['en', 'es'] as const)('A14: what the page of flags says in %s', (
   const flags = languages[language];
 
   it.each(SIGNAL_IDS)('of %s leaves nothing blank, and the action fits in eighty characters', (id: SignalId) => {
+    expect(flags.each[id], `${id} has no words in messages/${language}/flags.ts`).toBeDefined();
     const { cause, consequence, action } = flags.each[id];
     for (const text of [cause, consequence, action]) expect(text).toMatch(/^\p{Lu}.{9,}\.$/u);
     expect(action.length).toBeLessThanOrEqual(LONGEST_ACTION);

@@ -98,7 +98,7 @@ describe.each(CATALOGUES)('words in %s', (language, locale, words) => {
       unplaced: UNPLACED_REASONS,
     } as const;
     for (const [name, list] of Object.entries(lists))
-      expect(Object.keys(words[name as keyof typeof lists]).sort()).toEqual([...list].sort());
+      expect(Object.keys(words[name as keyof typeof lists]).sort(), `words.${name} in messages/${language}`).toEqual([...list].sort());
   });
 
   it.each(REASON_CODES)('reason %s makes a whole sentence, with all its values and with none', (code) => {
