@@ -98,3 +98,42 @@ test('D14: a published report prints as it stood, with the words of then', async
   expect(told.slice(1, 3)).toEqual(['A dry spring.', 'Then it <b>rained</b>.']);
   expect(told[0]).toContain('Published 25 November 2026.');
 });
+
+describe('D12: names in other letters than English print as themselves', () => {
+  // Each with letters of the alphabet that it is written in, beyond those of the reader's own language.
+  const NAMES = ['Παλιός κήπος', 'Дальний двор', 'Vườn ươm cuối xóm', 'Yağmurlu bağ, İğdır ışığı', 'Źródło i żółw pod Łąką'] as const;
+  const print = async () =>
+    (await cast.app.inject({ url: `/api/season.pdf?${SPAN}`, headers: { cookie: cast.cookie('coordinator') } })).rawPayload;
+  const renamed = async (name: string) => {
+    const { status } = await cast.call('coordinator', 'PATCH', `/api/sites/${SITES.meadow}`, { name });
+    expect([name, status]).toEqual([name, 200]);
+    const bytes = await print();
+    const { tags, isTagged } = await readPdf(bytes);
+    const told = tags.filter(({ tag }) => tag === 'P').map(({ text }) => text);
+    return {
+      bytes,
+      isTagged,
+      told,
+      sites: tablesOf(tags)
+        .get('By site')!
+        .map(([first]) => first),
+    };
+  };
+
+  test.each(NAMES)('%s', async (name) => {
+    const { sites, told, isTagged } = await renamed(name);
+    expect([isTagged, sites.includes(name)]).toEqual([true, true]);
+    expect(told.filter((text) => text.includes('\ufffd'))).toEqual([]);
+  });
+
+  test('what neither typeface has is replaced, and a line says so; only what is used is in the file', async () => {
+    const plain = await renamed('Meadow');
+    const greek = await renamed(NAMES[0]);
+    const { sites, told } = await renamed('庭 Garden 🪱');
+    expect(sites).toContain('\ufffd Garden \ufffd');
+    expect(told.at(-1)).toBe('Where \ufffd stands, a name has a letter that this file cannot print. The page and the CSV have it.');
+    expect(plain.told.at(-1)).not.toContain('\ufffd');
+    // The whole second typeface is 166 kB.
+    expect(greek.bytes.length - plain.bytes.length).toBeLessThan(20_000);
+  });
+});

@@ -1,9 +1,6 @@
 /** A tagged document of headings, paragraphs, tables and bars: what is drawn and is not of the text is marked as such. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { projectRoot } from '../../root.ts';
+import { useFaces } from './faces.ts';
 
-const FONTS = join(projectRoot, 'shared/fonts');
 const MARGIN_PT = 42;
 const TEXT_PT = 10;
 const TABLE_PT = 9;
@@ -35,6 +32,8 @@ export interface Paper {
   paragraph(text: string): void;
   table(table: PaperTable): void;
   bars(bars: PaperBars): void;
+  /** Whether anything so far holds a sign that cannot be printed; NO_SIGN stands for it. */
+  lacks(): boolean;
   /** @param footer what stands at the foot of each page */
   finish(footer: (page: number, pages: number) => string): Promise<Buffer>;
 }
@@ -60,8 +59,7 @@ export async function newPaper({ title, language, madeAt }: Head): Promise<Paper
     ...({ subset: 'PDF/UA' } as object),
     info: { Title: title, Author: 'Middenry', CreationDate: madeAt, ModDate: madeAt },
   });
-  doc.registerFont('text', readFileSync(join(FONTS, 'atkinson-hyperlegible-next-regular.ttf')));
-  doc.registerFont('bold', readFileSync(join(FONTS, 'atkinson-hyperlegible-next-bold.ttf')));
+  const lacks = useFaces(doc);
   const chunks: Buffer[] = [];
   doc.on('data', (chunk: Buffer) => chunks.push(chunk));
   const ended = new Promise<Buffer>((resolve) => doc.once('end', () => resolve(Buffer.concat(chunks))));
@@ -82,6 +80,7 @@ export async function newPaper({ title, language, madeAt }: Head): Promise<Paper
     },
     table: (table) => drawTable(doc, root, table),
     bars: (bars) => drawBars(doc, root, bars),
+    lacks,
     finish(footer) {
       root.end();
       const { start, count } = doc.bufferedPageRange();

@@ -4,6 +4,7 @@ import { GRAMS_PER_KG, GRAMS_PER_LB, LITRES_PER_US_GALLON, MILLILITRES_PER_LITRE
 import { NOT_ONE_BIN } from '../season.ts';
 import { castingsPart, hasCastings } from './castings-part.ts';
 import { climatePart } from './climate-part.ts';
+import { NO_SIGN } from './faces.ts';
 import { newPaper, type Paper } from './paper.ts';
 import { REPORT_WORDS, type ReportWords } from './words.ts';
 
@@ -56,6 +57,7 @@ export async function seasonPdf(asked: ReportAsked): Promise<Buffer> {
   const { climate } = season;
   if (climate !== null) section('climate', () => climatePart(paper, climate, show, w));
   paper.paragraph(climate === null ? `${w.noNames} ${w.noClimate}` : w.noNames);
+  if (paper.lacks()) paper.paragraph(w.noSign(NO_SIGN));
   return paper.finish((page, pages) => `${title}. ${w.page(page, pages)}`);
 }
 

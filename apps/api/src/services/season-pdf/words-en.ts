@@ -75,6 +75,7 @@ export const en: ReportWords = {
   bars: ['scraps, weighed', 'scraps, estimated', 'castings'],
   noNames: 'No names are in this report.',
   noClimate: 'Climate gases are left out: nobody has confirmed a figure and its source.',
+  noSign: (sign) => `Where ${sign} stands, a name has a letter that this file cannot print. The page and the CSV have it.`,
   climate: {
     counted: (scraps, low, high, percent) =>
       `Counted for ${scraps} of scraps (${low} to ${high} as it was measured). ${percent} of it would have gone to a landfill. Bedding never counts.`,

@@ -75,6 +75,7 @@ export const es: ReportWords = {
   bars: ['restos pesados', 'restos estimados', 'humus'],
   noNames: 'En este balance no hay nombres.',
   noClimate: 'Los gases del clima no se cuentan: nadie ha confirmado una cifra y su fuente.',
+  noSign: (sign) => `Donde está ${sign}, un nombre tiene una letra que este archivo no puede imprimir. La página y el CSV la tienen.`,
   climate: {
     counted: (scraps, low, high, percent) =>
       `Contado para ${scraps} de restos (de ${low} a ${high}, según se midieron). El ${percent} habría ido a un vertedero. La cama nunca cuenta.`,

@@ -25,6 +25,8 @@ export interface ReportWords {
   readonly bars: readonly [string, string, string];
   readonly noNames: string;
   readonly noClimate: string;
+  /** Said where something holds a sign that our typefaces lack. */
+  noSign(sign: string): string;
   readonly climate: ClimateWords;
   readonly stores: StoreWords;
   readonly expected: ExpectedWords;
