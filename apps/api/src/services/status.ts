@@ -1,6 +1,6 @@
 /** Whether whatever runs by itself still does, in the order in which it would hurt (criteria F31). */
 import type { Status, UpkeepState } from '@middenry/contract';
-import type { Signed } from '../context.ts';
+import type { Context, Signed } from '../context.ts';
 import { isBelievable } from '../db/clock-sense.ts';
 import { lastChangeId } from '../db/repositories/change.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
@@ -25,22 +25,29 @@ const CLOCK_OFF_S = { look: 120, act: 1800 };
 const hoursSince = (now: Date, at: string): number => (now.getTime() - Date.parse(at)) / HOUR_MS;
 
 export function statusShape(call: Signed): Status {
-  const kept = keeperIn(call).status();
-  // A demonstration is made anew from its story, so nobody copies it.
-  const isDemo = findProgramme(call.store)?.isDemo ?? false;
   return {
     now: call.now.toISOString(),
-    backup: backupPart(call, kept, isDemo),
-    drill: drillPart(kept, isDemo),
-    soundness: soundnessPart(call),
-    disk: { state: call.room?.isTight() ? 'act' : kept.diskLow ? 'look' : 'well', freeBytes: kept.freeBytes, storeBytes: kept.storeBytes },
+    ...storeStatus(call),
     mail: mailPart(call),
     clock: clockPart(call),
     phones: phonesPart(call),
   };
 }
 
-function backupPart({ store, now }: Signed, { backups, lastFault }: KeeperStatus, isDemo: boolean): Status['backup'] {
+/** The store and what keeps it; what coordinators are also told of by message. */
+export function storeStatus(call: Context): Pick<Status, 'backup' | 'drill' | 'soundness' | 'disk'> {
+  const kept = keeperIn(call).status();
+  // A demonstration is made anew from its story, so nobody copies it.
+  const isDemo = findProgramme(call.store)?.isDemo ?? false;
+  return {
+    backup: backupPart(call, kept, isDemo),
+    drill: drillPart(kept, isDemo),
+    soundness: soundnessPart(call),
+    disk: { state: call.room?.isTight() ? 'act' : kept.diskLow ? 'look' : 'well', freeBytes: kept.freeBytes, storeBytes: kept.storeBytes },
+  };
+}
+
+function backupPart({ store, now }: Context, { backups, lastFault }: KeeperStatus, isDemo: boolean): Status['backup'] {
   const newest = backups[0]?.manifest;
   const isBehind =
     newest === undefined || (lastChangeId(store) !== newest.facts.lastChange && hoursSince(now, newest.madeAt) >= BACKUP_LATE_HOURS);
@@ -53,7 +60,7 @@ function drillPart({ lastDrill, drillOverdue }: KeeperStatus, isDemo: boolean): 
   return { state, lastAt: lastDrill?.at ?? null, words: lastDrill?.words ?? null };
 }
 
-function soundnessPart({ soundness, now }: Signed): Status['soundness'] {
+function soundnessPart({ soundness, now }: Context): Status['soundness'] {
   const lastAt = soundness?.lastSoundAt() ?? null;
   const damage = soundness?.damage()?.words ?? null;
   const isLate = lastAt === null || hoursSince(now, lastAt) >= SOUNDNESS_LATE_HOURS;

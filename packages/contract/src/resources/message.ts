@@ -16,6 +16,7 @@ export const MESSAGE_KINDS = [
   'rota-invitation',
   'needs-adult', // pupils come, and too few grown-ups
   'late-entries', // what somebody noted waited on a phone for more than three days
+  'upkeep', // a backup, a trial restore, the disk or the check of the store wants a coordinator
   'digest', // once a day, for coordinators
 ] as const;
 export const MessageKind = z.enum(MESSAGE_KINDS);

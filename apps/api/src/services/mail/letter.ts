@@ -76,10 +76,10 @@ function saidBy({ store, row, publicUrl, replyToken }: LetterParts, programme: s
   const words = wordsFor(store, row.personId);
   const replyUrl = publicUrl === undefined ? undefined : `${publicUrl}/reply/${replyToken}`;
   const reply = replyUrl === undefined ? [] : [words.replyHere(replyUrl)];
-  if (message.kind === 'digest' || message.kind === 'late-entries') {
+  const ofNoShift = mailOfNoShift(words, message, programme);
+  if (ofNoShift !== null) {
     const links = publicUrl === undefined ? [] : [words.seeShifts(`${publicUrl}/messages`), ...reply];
-    const facts = JSON.parse(message.facts) as MessageFacts;
-    return { ...(message.kind === 'digest' ? words.digestMail(programme, facts) : words.lateEntriesMail(facts)), links, replyUrl };
+    return { ...ofNoShift, links, replyUrl };
   }
   const shift = message.shiftId === null ? null : shiftById(store, message.shiftId);
   if (shift === null || !isStillSo(store, message, shift)) return null;
@@ -87,6 +87,20 @@ function saidBy({ store, row, publicUrl, replyToken }: LetterParts, programme: s
   const text = words.shiftMails[message.kind as ShiftMessageKind](say.shift(shift), factsOf({ store, message, shift, say }));
   const links = publicUrl === undefined ? [] : [words.seeShift(`${publicUrl}/shifts/${shift.id}`), ...reply];
   return { ...text, links, replyUrl };
+}
+
+function mailOfNoShift(words: Words, message: MessageRow, programme: string): MailText | null {
+  const facts = JSON.parse(message.facts) as MessageFacts;
+  switch (message.kind) {
+    case 'digest':
+      return words.digestMail(programme, facts);
+    case 'late-entries':
+      return words.lateEntriesMail(facts);
+    case 'upkeep':
+      return words.upkeepMail(facts);
+    default:
+      return null;
+  }
 }
 
 /** Reminders are for who still comes, offers for who may still take them. */

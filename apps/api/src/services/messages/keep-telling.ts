@@ -5,6 +5,7 @@ import { USUAL_LANGUAGE } from '../words/languages.ts';
 import { tellDigest } from './digest.ts';
 import { watchAdults } from './needs-adult.ts';
 import { remind } from './remind.ts';
+import { watchUpkeep } from './upkeep.ts';
 
 /** Everything told by the clock is told within half a minute of its time. */
 const LOOK_MS = 20_000;
@@ -13,7 +14,8 @@ const LOOK_MS = 20_000;
 export async function tellDue(frame: Frame): Promise<number> {
   const now = frame.clock.now();
   const told = remind(frame.store, now) + watchAdults(frame.store, now);
-  return told + (await tellDigest(byItself(frame, now)));
+  const call = byItself(frame, now);
+  return told + (await tellDigest(call)) + watchUpkeep(call);
 }
 
 /** Goes on until it is stopped with what it returns. */

@@ -15,7 +15,7 @@ export interface MailText {
 }
 
 /** What is told of a shift; the others are about none. */
-export type ShiftMessageKind = Exclude<MessageKind, 'digest' | 'late-entries'>;
+export type ShiftMessageKind = Exclude<MessageKind, 'digest' | 'late-entries' | 'upkeep'>;
 
 /** What can be said of a shift; each gives a subject and the first lines. */
 const SHIFT_MAILS: Readonly<Record<ShiftMessageKind, (shift: ShiftWords, facts: MessageFacts) => MailText>> = {
@@ -73,6 +73,17 @@ function lateEntriesMail(facts: MessageFacts): MailText {
   };
 }
 
+const UPKEEP: Readonly<Record<string, string>> = {
+  backup: 'The last backup is too old, or a new one could not be made.',
+  drill: 'The trial restore of a backup is overdue, or did not go through.',
+  soundness: 'The store has not been read whole for two days.',
+  disk: 'The disk is nearly full.',
+};
+
+function upkeepMail({ part }: MessageFacts): MailText {
+  return { subject: 'The server needs a look', text: `${UPKEEP[String(part)]}\nThe status page says since when, and what to do.` };
+}
+
 function digestMail(programme: string, facts: MessageFacts): MailText {
   const lines = [
     [facts.needsAdult, count(facts.needsAdult, 'shift needs an adult', 'shifts need an adult')],
@@ -95,6 +106,7 @@ export const en = {
   shiftMails: SHIFT_MAILS,
   digestMail,
   lateEntriesMail,
+  upkeepMail,
   codeMail: (programme: string, code: string): MailText => ({
     subject: `Your code for ${programme}`,
     text: `Your code is ${code}.\nType it in where you asked for it. It works for 15 minutes.\nIf you did not ask for it, do nothing.`,

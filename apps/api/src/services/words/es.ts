@@ -60,6 +60,20 @@ function lateEntriesMail(facts: MessageFacts): MailText {
   };
 }
 
+const UPKEEP: Readonly<Record<string, string>> = {
+  backup: 'La última copia es demasiado vieja, o no se pudo hacer una nueva.',
+  drill: 'La prueba de restaurar una copia va con retraso, o no salió bien.',
+  soundness: 'Hace dos días que no se leen los datos enteros.',
+  disk: 'El disco está casi lleno.',
+};
+
+function upkeepMail({ part }: MessageFacts): MailText {
+  return {
+    subject: 'El servidor necesita una mirada',
+    text: `${UPKEEP[String(part)]}\nLa página de estado dice desde cuándo, y qué hacer.`,
+  };
+}
+
 function digestMail(programme: string, facts: MessageFacts): MailText {
   const lines = [
     [facts.needsAdult, count(facts.needsAdult, 'turno necesita una persona adulta', 'turnos necesitan una persona adulta')],
@@ -80,6 +94,7 @@ export const es: Words = {
   shiftMails: SHIFT_MAILS,
   digestMail,
   lateEntriesMail,
+  upkeepMail,
   codeMail: (programme, code) => ({
     subject: `Tu código para ${programme}`,
     text: `Tu código es ${code}.\nEscríbelo donde lo pediste. Vale 15 minutos.\nSi no lo pediste, no hagas nada.`,

@@ -34,6 +34,13 @@ export const told = {
       'needs-adult': ({ site, when }: Said) => `Pupils come to ${site}, ${when}, and too few adults do.`,
       'late-entries': ({ facts }: Said) =>
         `What ${facts.by ?? 'somebody'} noted waited ${count(Math.floor(Number(facts.hours) / 24), 'day', 'days')} on a phone. It is in the log now.`,
+      upkeep: ({ facts }: Said) =>
+        ({
+          backup: 'The last backup is too old, or a new one could not be made.',
+          drill: 'The trial restore of a backup is overdue, or did not go through.',
+          soundness: 'The store has not been read whole for two days.',
+          disk: 'The disk is nearly full.',
+        })[String(facts.part)]?.concat(' The status page says what to do.') ?? '',
       digest: ({ facts }: Said) =>
         [
           Number(facts.needsAdult) > 0 ? count(facts.needsAdult, 'shift needs an adult', 'shifts need an adult') : '',

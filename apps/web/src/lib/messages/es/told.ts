@@ -28,6 +28,13 @@ export const told = {
       'needs-adult': ({ site, when }: Said) => `Viene alumnado a ${site}, ${when}, y faltan adultos.`,
       'late-entries': ({ facts }: Said) =>
         `Lo que anotó ${facts.by ?? 'alguien'} esperó ${count(Math.floor(Number(facts.hours) / 24), 'día', 'días')} en un teléfono. Ya está en el registro.`,
+      upkeep: ({ facts }: Said) =>
+        ({
+          backup: 'La última copia es demasiado vieja, o no se pudo hacer una nueva.',
+          drill: 'La prueba de restaurar una copia va con retraso, o no salió bien.',
+          soundness: 'Hace dos días que no se leen los datos enteros.',
+          disk: 'El disco está casi lleno.',
+        })[String(facts.part)]?.concat(' La página de estado dice qué hacer.') ?? '',
       digest: ({ facts }: Said) =>
         [
           Number(facts.needsAdult) > 0 ? count(facts.needsAdult, 'turno necesita un adulto', 'turnos necesitan un adulto') : '',
