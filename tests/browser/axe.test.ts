@@ -93,6 +93,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/erased',
     '/privacy',
     '/setup',
+    '/setup/export',
     '/no-such-page',
     '/reply/no-token-that-there-ever-was',
     '/join/:invite',

@@ -63,10 +63,21 @@ async function signIn(walk: Walk): Promise<void> {
 let coordinator: Walk;
 let volunteer: Walk;
 
+test('G11: a file that is no export is refused in words, and the programme can still be begun', async () => {
+  const code = /\b([A-Z0-9]{4}-[A-Z0-9]{4})\b/.exec(server.printed())?.[1];
+  coordinator = await device();
+  const { page } = coordinator;
+  await page.goto('/setup');
+  await page.locator('a[href="/setup/export"]').click();
+  await page.locator('#code').fill(code!);
+  await page.locator('#file').setInputFiles({ name: 'letter.zip', mimeType: 'application/zip', buffer: Buffer.from('a letter') });
+  await page.getByRole('button', { name: 'Send it and look' }).click();
+  await page.getByText('as a zip').waitFor();
+});
+
 test('the printed code begins a programme with a site and two bins, and then is dead', async () => {
   const code = /\b([A-Z0-9]{4}-[A-Z0-9]{4})\b/.exec(server.printed())?.[1];
   expect(code).toBeDefined();
-  coordinator = await device();
   const { page } = coordinator;
   await page.goto('/setup');
   await page.locator('#code').fill(code!);

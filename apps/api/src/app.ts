@@ -87,8 +87,9 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   });
   app.decorate('middenry', inProcessOf(frame, registered));
   app.removeContentTypeParser('text/plain');
-  // A picture is read by its handler, piece by piece, and never lies in memory whole.
+  // A picture or a piece of a zip is read by its handler, piece by piece, and never lies in memory whole.
   app.addContentTypeParser(/^image\//, (_request, body, done) => done(null, body));
+  app.addContentTypeParser('application/zip', (_request, body, done) => done(null, body));
   app.decorate('events', eventsOf(store));
   app.addHook('preClose', async () => app.events.close());
   app.addHook('onClose', () => solver.close());

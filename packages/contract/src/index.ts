@@ -1,6 +1,7 @@
 import { availabilityRoutes } from './resources/availability.ts';
 import { batchRoutes } from './resources/batch.ts';
 import { binLifeRoutes } from './resources/bin-life.ts';
+import { bringBackRoutes } from './resources/bring-back.ts';
 import { calendarRoutes } from './resources/calendar.ts';
 import { careRoutes } from './resources/care.ts';
 import { castingsRoutes } from './resources/castings.ts';
@@ -55,6 +56,7 @@ export * from './release.ts';
 export * from './resources/availability.ts';
 export * from './resources/batch.ts';
 export * from './resources/bin-life.ts';
+export * from './resources/bring-back.ts';
 export * from './resources/calendar.ts';
 export * from './resources/care.ts';
 export * from './resources/castings.ts';
@@ -150,6 +152,7 @@ export const ROUTES = [
   ...seasonPhotoRoutes,
   ...climateFactorsRoutes,
   ...setupRoutes,
+  ...bringBackRoutes,
   ...inviteRoutes,
   ...deviceRoutes,
   ...classRoutes,

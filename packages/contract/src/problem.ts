@@ -35,6 +35,7 @@ export const ERROR_CODES = [
   'consent-missing', // somebody in a photo has not consented to it
   'castings-short', // more castings would have gone out of a store than were ready in it
   'sheet-unreadable', // neither CSV nor XLSX
+  'export-refused', // a zip that is no sound export of ours; detail says why
   'answers-first', // an import with something still to be said
   'import-taken', // taken, undone or given up already
   'zone-unknown',

@@ -32,8 +32,8 @@ export interface RouteSpec {
   readonly body?: z.ZodType;
   /** Where more than the usual 64 kB may come in. */
   readonly bodyLimitBytes?: number;
-  /** The body is a picture as it is, not JSON. */
-  readonly takes?: 'image';
+  /** The body is a picture or a piece of a zip as it is, not JSON. */
+  readonly takes?: 'image' | 'zip';
   /** The answer is a file that may take minutes to fetch. */
   readonly sends?: 'file';
   /** Where the answer may take longer than the usual ten seconds; the reason stands beside the row (criteria F30). */

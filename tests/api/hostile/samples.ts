@@ -1,5 +1,6 @@
 import type { RouteName } from '@middenry/contract';
 import { BINS, freshId, PASSWORD, PEOPLE, SITES } from '../../cast.ts';
+import { bringBackSamples } from './bring-back-samples.ts';
 import { castingsSamples } from './castings-samples.ts';
 import { classSamples } from './class-samples.ts';
 import { consentSamples } from './consent-samples.ts';
@@ -224,6 +225,7 @@ export const samples: Readonly<Record<RouteName, Make>> = {
   ...messageSamples,
   ...seasonSamples,
   ...rotaSamples,
+  ...bringBackSamples,
   ...photoSamples,
   ...consentSamples,
   ...flagSamples,

@@ -15,9 +15,11 @@ export function refuseCrossSite(app: FastifyInstance, config: Config): void {
     if (SAFE.has(request.method)) return;
     if (!comesFromUs(request, config)) throw refuse('cross-site');
     if (!WITH_BODY.has(request.method)) return;
-    // No form can send a picture as its whole body either.
+    // No form can send a picture or a zip as its whole body either.
     if (request.routeOptions.config.takes === 'image') {
       if (!isImage(request.headers['content-type'])) throw refuse('bad-request', { detail: 'The content type must be that of a picture.' });
+    } else if (request.routeOptions.config.takes === 'zip') {
+      if (!isZip(request.headers['content-type'])) throw refuse('bad-request', { detail: 'The content type must be application/zip.' });
     } else if (!isJson(request.headers['content-type']))
       throw refuse('bad-request', { detail: 'The content type must be application/json.' });
   });
@@ -32,11 +34,12 @@ function comesFromUs(request: FastifyRequest, config: Config): boolean {
 }
 
 const isImage = (contentType: string | undefined): boolean => /^image\/[\w.+-]+\s*(;|$)/i.test(contentType ?? '');
+const isZip = (contentType: string | undefined): boolean => /^application\/zip\s*(;|$)/i.test(contentType ?? '');
 const isJson = (contentType: string | undefined): boolean => /^application\/json\s*(;|$)/i.test(contentType ?? '');
 
 declare module 'fastify' {
   interface FastifyContextConfig {
     /** What the route's body is, where it is not JSON. */
-    takes?: 'image' | undefined;
+    takes?: 'image' | 'zip' | undefined;
   }
 }

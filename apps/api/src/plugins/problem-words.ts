@@ -58,6 +58,7 @@ export const PROBLEMS = {
     detail: 'Somebody in this photo has not consented to it, see help; note their consents first, or choose another photo.',
   },
   'castings-short': { status: 409, title: 'Not enough castings', detail: 'The store would have held less than nothing; see help.' },
+  'export-refused': { status: 422, title: 'Export refused', detail: 'This zip is no sound export; fetch it again.' },
   'sheet-unreadable': { status: 422, title: 'Unreadable file', detail: 'This is no spreadsheet that can be read; save it as CSV or XLSX.' },
   'answers-first': {
     status: 409,

@@ -1,4 +1,5 @@
 import type { BoundRoute } from '../routing/route.ts';
+import { bringBackHandlers } from './bring-back/handlers.ts';
 import { addCalendarLink } from './calendar/add-calendar-link.ts';
 import { listCalendarLinks } from './calendar/list-calendar-links.ts';
 import { readCalendar } from './calendar/read-calendar.ts';
@@ -286,6 +287,7 @@ export const HANDLERS: readonly BoundRoute[] = [
   useDeviceCode,
   readExport,
   ...ownDataHandlers,
+  ...bringBackHandlers,
   ...sheetImportHandlers,
   ...OUTLOOK_HANDLERS,
 ];

@@ -55,6 +55,8 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
     handlerTimeout: mostMsOf(spec),
     onRequest: async (request) => refuseOutsiders(spec, request),
     handler: async (request, reply) => {
+      // No byte goes either way meanwhile, which a socket takes for the end.
+      if (spec.mostSeconds !== undefined) request.raw.socket?.setTimeout?.(mostMsOf(spec));
       const state: CallState = { ownershipAsked: false, isAgain: false };
       const reach = reachOf(spec, request.who);
       const call = callOf({ frame, request, reply, who: request.who, reach, ...parseInput(spec, request) }, state);

@@ -11,6 +11,7 @@ import type { Store } from '../db/store.ts';
 import type { MailServer } from '../mail-server.ts';
 import { photoDirOf, sweep } from '../photos/shelf.ts';
 import { projectRoot } from '../root.ts';
+import { endSending } from '../services/bring-back/desk.ts';
 import { isOldDemo } from '../services/demo-age.ts';
 import { keeperOf } from '../services/keeper.ts';
 import { mailerOf } from '../services/mail/mailer.ts';
@@ -44,6 +45,8 @@ export async function serve({ config, lock, ...begun }: Begun): Promise<Running>
   if (!config.own) await showDemo(config, begun.makeDemo);
   const store = openDataFile(config, migrationsDir, systemClock.now());
   sweep(store, photoDirOf(config));
+  // What was being sent when the last process ended has to be sent again.
+  endSending(store);
   const setup = config.own && findProgramme(store) === undefined ? newSetupCode(systemClock) : undefined;
   const soundness = soundnessOf({
     clock: systemClock,

@@ -10,7 +10,7 @@ import { isDemoStore } from '../../db/repositories/programme.ts';
 import { type Store, write } from '../../db/store.ts';
 import type { ExportHead } from '../export/format.ts';
 import { fillStore } from './fill.ts';
-import { openZip } from './open-zip.ts';
+import { type OpenZip, openZip } from './open-zip.ts';
 import { layPhotos } from './pictures.ts';
 import { proveChecksums, readHead } from './prove.ts';
 import { refuseFile } from './refusal.ts';
@@ -29,15 +29,32 @@ export interface BringBackOptions {
 
 /** @throws {BringBackRefusal} with one plain sentence; what was there is then as it was */
 export async function bringBack(options: BringBackOptions): Promise<ExportHead> {
-  const { file, photoDir, migrationsDir, copyDir, now } = options;
+  const { file, photoDir } = options;
   refuseBegun(file);
+  return withBrought(options, (head, made) => {
+    putInPlace(made.store, file, made.photoDir, photoDir);
+    return head;
+  });
+}
+
+export interface Brought {
+  /** A whole store of today's schema, closed. */
+  readonly store: string;
+  readonly photoDir: string;
+}
+
+/**
+ * Makes a store and a folder of photos out of an export, beside where they will be, for as long as `use` takes.
+ *
+ * @throws {BringBackRefusal} with one plain sentence
+ */
+export async function withBrought<T>(options: BringBackOptions, use: (head: ExportHead, made: Brought) => T): Promise<T> {
+  const { file, photoDir, migrationsDir, copyDir, now } = options;
   const zip = await openZip(options.zip);
   const part = `${file}.part`;
   const photoPart = `${photoDir}.part`;
   try {
-    const head = await readHead(zip, Math.max(...readMigrations(migrationsDir).map(({ number }) => number)));
-    refuseOther(head, options.isDemo);
-    await proveChecksums(zip);
+    const head = await headOf(zip, newestSchema(readMigrations(migrationsDir)), options.isDemo);
     mkdirSync(dirname(file), { recursive: true });
     clear(part, photoPart);
     const store = openStore({ file: part, throwAway: true });
@@ -54,12 +71,30 @@ export async function bringBack(options: BringBackOptions): Promise<ExportHead> 
       store.sqlite.close();
     }
     soundFacts(part);
-    putInPlace(part, file, photoPart, photoDir);
-    return head;
+    return use(head, { store: part, photoDir: photoPart });
   } finally {
     zip.close();
     clear(part, photoPart);
   }
+}
+
+export const newestSchema = (migrations: ReturnType<typeof readMigrations>): number => Math.max(...migrations.map(({ number }) => number));
+
+/** What an export says of itself, once all of it was read and found whole. */
+export async function provenHead(file: string, schema: number, isDemo: boolean): Promise<ExportHead> {
+  const zip = await openZip(file);
+  try {
+    return await headOf(zip, schema, isDemo);
+  } finally {
+    zip.close();
+  }
+}
+
+async function headOf(zip: OpenZip, schema: number, isDemo: boolean): Promise<ExportHead> {
+  const head = await readHead(zip, schema);
+  refuseOther(head, isDemo);
+  await proveChecksums(zip);
+  return head;
 }
 
 function clear(part: string, photoPart: string): void {

@@ -27,7 +27,7 @@ export async function openZip(file: string): Promise<OpenZip> {
   const zip = await yauzl
     .openPromise(file, { lazyEntries: true, autoClose: false, strictFileNames: true, validateEntrySizes: true })
     .catch((error: Error) => {
-      throw refuseFile(`Cannot read ${file} as a zip (${error.message}): fetch the export again.`);
+      throw refuseFile(`Cannot read this file as a zip (${error.message}): fetch the export again.`);
     });
   try {
     const entries = await entriesOf(zip);

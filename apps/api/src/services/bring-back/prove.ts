@@ -19,8 +19,11 @@ function headIn(text: string): ExportHead {
   try {
     const head = JSON.parse(text) as ExportHead;
     const counts = Object.values(head.rows);
-    const isSound = [head.format, head.schema, head.photos, ...counts].every((value) => Number.isInteger(value) && value >= 0);
-    if (isSound && head.format > 0 && head.schema > 0 && typeof head.isDemo === 'boolean') return head;
+    const isTold = typeof head.programme === 'string' && !Number.isNaN(Date.parse(head.madeAt));
+    const isSound = [head.format, head.schema, head.photos, head.photosLost, ...counts].every(
+      (value) => Number.isInteger(value) && value >= 0,
+    );
+    if (isTold && isSound && head.format > 0 && head.schema > 0 && typeof head.isDemo === 'boolean') return head;
   } catch {
     // Said below.
   }

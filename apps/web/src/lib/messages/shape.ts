@@ -1,3 +1,4 @@
+import type { bringBackWords } from './en/bring-back.ts';
 import type { field } from './en/field.ts';
 import type { figures } from './en/figures.ts';
 import type { flagWords } from './en/flags.ts';
@@ -23,6 +24,8 @@ export type ForOthers = Places<typeof others>;
 export type ForLeads = Places<typeof leads>;
 /** Fetched only with the page of flags, which asks for them by name: they are no part of what is always there. */
 export type ForFlags = Places<typeof flagWords>;
+/** Fetched only with the page that brings an export back. */
+export type ForBringBack = Places<typeof bringBackWords>;
 
 /** The words around numbers, on their own: the sentences lean on how numbers look, so those must not lean on all sentences. */
 export type Figures = Places<typeof figures>;

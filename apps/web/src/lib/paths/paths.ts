@@ -71,6 +71,7 @@ export const paths = {
   intake: '/intake',
   apiPage: '/api-page',
   setup: '/setup',
+  bringBack: '/setup/export',
   enterCode: '/sign-in/code',
   enterPupil: '/sign-in/pupil',
 } as const;

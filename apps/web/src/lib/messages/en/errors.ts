@@ -16,6 +16,7 @@ export type ErrorElsewhere =
   | 'password-guessable'
   | 'not-in-demo'
   | 'sheet-unreadable'
+  | 'export-refused'
   | 'answers-first'
   | 'import-taken'
   | 'shift-full'

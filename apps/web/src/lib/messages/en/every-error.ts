@@ -10,6 +10,10 @@ const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
   'password-guessable': { what: 'That password is easy to guess.', next: 'Take four or five words that do not belong together.' },
   'code-spent': { what: 'That code has been used or is too old.', next: 'Ask for a new one.' },
   'not-in-demo': { what: 'This cannot be done in the demonstration.', next: 'Start your own programme for that.' },
+  'export-refused': {
+    what: 'This zip is no whole export of Middenry.',
+    next: 'Fetch the export again, or choose another file. Nothing was changed.',
+  },
   'sheet-unreadable': { what: 'This is not a list that we can read.', next: 'Save it as CSV or XLSX and choose it again.' },
   'answers-first': { what: 'Something is still asked about this file.', next: 'Answer it below, then take the rows.' },
   'import-taken': { what: 'These rows were taken already.', next: 'Load the page again.' },

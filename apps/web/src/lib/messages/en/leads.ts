@@ -232,6 +232,7 @@ export const leads = {
     prefix: 'Letter for the labels',
     prefixHint: 'Bins get labels like R01, R02.',
     begin: 'Begin',
+    bringBack: 'Or bring back an export of a programme that you have',
   },
   climate,
   intake,

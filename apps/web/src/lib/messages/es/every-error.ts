@@ -11,6 +11,10 @@ const elsewhere: Record<ErrorElsewhere, ErrorWords> = {
   'password-guessable': { what: 'Esa contraseña es fácil de adivinar.', next: 'Usa cuatro o cinco palabras que no vayan juntas.' },
   'code-spent': { what: 'Ese código ya se usó o es muy viejo.', next: 'Pide uno nuevo.' },
   'not-in-demo': { what: 'Esto no se puede hacer en la demostración.', next: 'Empieza tu propio programa para eso.' },
+  'export-refused': {
+    what: 'Este zip no es una exportación completa de Middenry.',
+    next: 'Vuelve a bajarla o elige otro archivo. No cambió nada.',
+  },
   'sheet-unreadable': { what: 'Esta no es una lista que podamos leer.', next: 'Guárdala como CSV o XLSX y elígela de nuevo.' },
   'answers-first': { what: 'Aún falta responder algo sobre este archivo.', next: 'Respóndelo abajo y luego toma las filas.' },
   'import-taken': { what: 'Estas filas ya se tomaron.', next: 'Vuelve a cargar la página.' },

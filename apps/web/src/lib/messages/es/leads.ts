@@ -234,6 +234,7 @@ export const leads = {
     prefix: 'Letra de las etiquetas',
     prefixHint: 'Las composteras llevan etiquetas como R01, R02.',
     begin: 'Empezar',
+    bringBack: 'O recupera una exportación de un programa que ya tienes',
   },
   climate,
   intake,

@@ -1,0 +1,21 @@
+// Data: the words for bringing an export back; fetched only with the page that does it.
+export const bringBackWords = {
+  title: 'Bring back an export',
+  heading: 'Bring back an export.',
+  lead: 'A zip that was fetched from Middenry becomes this programme, whole or not at all.',
+  file: 'The zip, up to 2 GB',
+  look: 'Send it and look',
+  sent: (percent: string) => `Sent: ${percent}`,
+  looking: 'All of it is here. It is being checked.',
+  found: 'What is in it',
+  name: 'Programme',
+  madeAt: 'Written on',
+  counts: { entries: 'Notes', people: 'People', sites: 'Sites', bins: 'Bins', shifts: 'Shifts', photos: 'Photos' },
+  lost: (n: number) => `${n} photos were lost before it was written.`,
+  owner: 'Its owner comes in',
+  ownerText: 'Passwords are in no export, so the owner gets a new one here. Everybody else asks for a new one.',
+  email: 'E-mail of the owner',
+  take: 'Bring it back',
+  taking: 'It is being brought back. This can take some minutes.',
+  why: 'What was wrong, as the server says it in English:',
+} as const;
