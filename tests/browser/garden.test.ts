@@ -73,6 +73,7 @@ test('G11: a file that is no export is refused in words, and the programme can s
   await page.locator('#file').setInputFiles({ name: 'letter.zip', mimeType: 'application/zip', buffer: Buffer.from('a letter') });
   await page.getByRole('button', { name: 'Send it and look' }).click();
   await page.getByText('as a zip').waitFor();
+  expect(await read(coordinator, '/api/setup')).toEqual({ open: true });
 });
 
 test('the printed code begins a programme with a site and two bins, and then is dead', async () => {
