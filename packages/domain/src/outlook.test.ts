@@ -120,6 +120,15 @@ describe('outlookOf() on trouble', () => {
     expect(outlook.advice.massKg).toBeGreaterThan(0);
   });
 
+  it.each([
+    ['cold', 2, 4.5],
+    ['airless', 14, 18],
+  ] as const)('offers no feeding to a hungry bin that is to be fed nothing today, being %s', (hold, bedWaterKg, tempC) => {
+    const outlook = at(weekly(60, look), 60, { bed: [{ material: 'castings', massKg: 20 }], bedWaterKg }, tempC);
+    expect(outlook.advice.hold).toBe(hold);
+    expect(signal(outlook, 'hungry')?.remedies.map(({ id }) => id)).toEqual(['add-bedding']);
+  });
+
   it('a bin nobody looks at turns unknown, and one look settles it', () => {
     const fed = weekly(70, (day, week) => feed(day, (week % 4) + 1, 1));
     const unseen = at(fed, 72);

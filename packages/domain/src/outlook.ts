@@ -72,7 +72,7 @@ export function outlookOf(scenario: Scenario, today: number, settings: OutlookSe
     day: today,
     band,
     lead,
-    signals: withRemedies(standing, benches, signals),
+    signals: withRemedies(standing, benches, signals, advice.hold),
     now: viewOf(standing.run),
     history: rowsOf(standing.run),
     forecast: rowsOf(standing.ahead).filter((row) => row.day >= today),
@@ -116,7 +116,15 @@ function feedScene(standing: Standing, benches: Benches): FeedScene {
   return { setup, bin, log: logFactsAt(log, today), resting, troubleAfter: (plan, by) => troubleAfter(standing, plan, benches[by]) };
 }
 
-function withRemedies(standing: Standing, benches: Benches, signals: readonly SignalOutlook[]): readonly SignalOutlook[] {
+/** Who is told to feed nothing is not offered a feeding beside it. */
+const NO_RATION = { massKg: 0, beddingKg: 0, zones: [] } as const;
+
+function withRemedies(
+  standing: Standing,
+  benches: Benches,
+  signals: readonly SignalOutlook[],
+  hold: HoldReason | null,
+): readonly SignalOutlook[] {
   const { today, setup, bin, run, planned, log } = standing;
   const last = rowsOf(run).at(-1);
   const trial: Trial = {
@@ -127,7 +135,7 @@ function withRemedies(standing: Standing, benches: Benches, signals: readonly Si
       bin,
       solidsKgDb: last?.solidsKgDb.p50 ?? 0,
       planned,
-      ration: feedingPlan({ setup, bin }, weeklyRationKg({ setup, bin })),
+      ration: hold ? NO_RATION : feedingPlan({ setup, bin }, weeklyRationKg({ setup, bin })),
     },
     ...benches,
     log,

@@ -113,7 +113,7 @@ export const looking = {
     lastHarvest: 'Last harvest',
     size: 'Size',
     stands: 'Stands',
-    zoneTable: { zone: 'Zone', fed: 'Fed', went: 'In', left: 'Left' },
+    zoneTable: { zone: 'Zone', fed: 'Fed', went: 'Put in', left: 'In it now' },
     zoneState: { fresh: 'all there', most: 'most left', half: 'half left', little: 'a little left', gone: 'nearly gone', eaten: 'eaten' },
     feedNext: 'feed next',
     neverFed: 'never fed',
