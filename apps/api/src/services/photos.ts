@@ -157,10 +157,10 @@ export function photoOrRefuse(call: Context, id: string): PhotoRow {
 }
 
 export function photoShape(call: Signed, row: PhotoRow): PhotoView {
-  const { id, binId, entryId, kind, alt, takenAt, width, height, bytes } = row;
+  const { id, binId, entryId, kind, alt, takenAt, width, height, bytes, people } = row;
   const by = row.personName === null ? null : { id: row.personId, name: nameFor(call.who, { id: row.personId, name: row.personName }) };
   return {
-    ...{ id, binId, entryId, kind, alt, takenAt, width, height, bytes, by },
+    ...{ id, binId, entryId, kind, alt, takenAt, width, height, bytes, people, by },
     mine: row.personId === call.who.personId,
     mayTakeOff: call.who.role !== 'pupil' && mayTakeOff(call, row),
   };

@@ -47,6 +47,7 @@ export const Photo = z.object({
   alt: z.string(),
   takenAt: Instant,
   by: PersonRef.nullable().describe('null when the person has been erased'),
+  people: z.enum(['none', 'some']).describe('some: people can be seen in it, each with a consent'),
   mine: z.boolean(),
   mayTakeOff: z.boolean(),
   width: z.int(),

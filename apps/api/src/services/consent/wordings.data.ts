@@ -31,13 +31,13 @@ export const WORDINGS: readonly Wording[] = [
       es: {
         self: {
           photo:
-            'Acepto que quienes participan en este programa y entran con su cuenta vean fotos de los cajones y de nuestro trabajo en las que se me ve. Puedo retirar este permiso cuando quiera, sin decir por qué. Esas fotos se ocultan entonces al momento y se borran en 30 días como máximo; las copias guardadas por si se rompe la máquina desaparecen 90 días después.',
+            'Acepto que quienes participan en este programa y entran con su cuenta vean fotos de las composteras y de nuestro trabajo en las que se me ve. Puedo retirar este permiso cuando quiera, sin decir por qué. Esas fotos se ocultan entonces al momento y se borran en 30 días como máximo; las copias guardadas por si se rompe la máquina desaparecen 90 días después.',
           report:
             'Acepto que fotos en las que se me ve aparezcan en informes de este programa, que se imprimen y se entregan. Puedo retirar este permiso cuando quiera, sin decir por qué. Las fotos desaparecen entonces del informe al momento; el papel ya entregado no se puede recuperar.',
         },
         pupil: {
           photo:
-            'En nombre del alumno o la alumna, aceptamos que quienes participan en este programa y entran con su cuenta vean fotos de los cajones y del trabajo en las que se le ve. Podemos retirar este permiso cuando queramos, sin decir por qué. Esas fotos se ocultan entonces al momento y se borran en 30 días como máximo; las copias guardadas por si se rompe la máquina desaparecen 90 días después.',
+            'En nombre del alumno o la alumna, aceptamos que quienes participan en este programa y entran con su cuenta vean fotos de las composteras y del trabajo en las que se le ve. Podemos retirar este permiso cuando queramos, sin decir por qué. Esas fotos se ocultan entonces al momento y se borran en 30 días como máximo; las copias guardadas por si se rompe la máquina desaparecen 90 días después.',
           report:
             'En nombre del alumno o la alumna, aceptamos que fotos en las que se le ve aparezcan en informes de este programa, que se imprimen y se entregan. Podemos retirar este permiso cuando queramos, sin decir por qué. Las fotos desaparecen entonces del informe al momento; el papel ya entregado no se puede recuperar.',
         },

@@ -1,4 +1,5 @@
 import type { bringBackWords } from './en/bring-back.ts';
+import type { consentWords } from './en/consents.ts';
 import type { field } from './en/field.ts';
 import type { figures } from './en/figures.ts';
 import type { flagWords } from './en/flags.ts';
@@ -26,6 +27,9 @@ export type ForLeads = Places<typeof leads>;
 export type ForFlags = Places<typeof flagWords>;
 /** Fetched only with the page that brings an export back. */
 export type ForBringBack = Places<typeof bringBackWords>;
+
+/** Fetched with the pages of consents and photos of people only. */
+export type ForConsents = Places<typeof consentWords>;
 
 /** The words around numbers, on their own: the sentences lean on how numbers look, so those must not lean on all sentences. */
 export type Figures = Places<typeof figures>;

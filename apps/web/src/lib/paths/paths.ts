@@ -17,6 +17,7 @@ export const paths = {
   seasonOf: ({ from, to, siteId }: { readonly from: string; readonly to: string; readonly siteId: string | null }) =>
     `/season?from=${from}&to=${to}${siteId === null ? '' : `&siteId=${siteId}`}`,
   keptSeason: (id: string) => `/season/named/${id}`,
+  seasonPhotos: (id: string) => `/season/named/${id}/photos`,
   climate: '/season/climate',
   publishedSeason: (id: string) => `/season/published/${id}`,
   more: '/more',
@@ -56,6 +57,7 @@ export const paths = {
   shiftCalendar: (id: string) => `/api/shifts/${id}/calendar.ics`,
   secondStep: '/second-step',
   classes: '/classes',
+  consents: '/consents',
   sites: '/sites',
   site: (id: string) => `/sites/${id}`,
   materials: '/materials',

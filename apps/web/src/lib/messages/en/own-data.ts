@@ -16,6 +16,7 @@ export const ownDataWords = {
       'your way in, on all your devices',
       'your places on shifts to come; others can take them',
       'your messages, your wishes and your calendar',
+      'photos in which you were named, and your consents to them',
     ],
     stays: 'What stays',
     staying: [

@@ -37,6 +37,7 @@ export const publishing = {
   saved: 'Saved.',
   theirs: 'What stands there now',
   theirsText: 'Somebody else saved this while you wrote. Take over what you want to keep. Saving again puts your version in its place.',
+  photos: 'Photos in the report',
   see: 'See the report',
   publishHeading: 'Publish',
   publishText: 'A published report keeps its numbers and words for good. What is noted later is told beside it.',

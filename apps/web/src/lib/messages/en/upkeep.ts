@@ -156,6 +156,7 @@ export const upkeep = {
     messages: ['Messages', 'reminders, changes to your shifts, mail, calendar'],
     people: ['People and invites', 'who may come in, and as what'],
     classes: ['Classes', 'pupils and their picture cards'],
+    consents: ['Photos of people', 'who agreed to be shown, and in which photos'],
     sites: ['Sites, containers, bedding', 'climate, buckets and caddies, what is in store'],
     castings: ['Castings in store', 'what is ready, what is curing, who was given some'],
     newBin: ['Add a bin', 'kind, size, where it stands'],

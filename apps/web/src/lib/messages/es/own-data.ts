@@ -16,6 +16,7 @@ export const ownDataWords = {
       'tu entrada, en todos tus aparatos',
       'tus plazas en turnos que vienen; otras personas pueden tomarlas',
       'tus mensajes, tus deseos y tu calendario',
+      'las fotos en las que se te nombró, y tus permisos para ellas',
     ],
     stays: 'Lo que se queda',
     staying: [

@@ -37,6 +37,7 @@ export const publishing = {
   saved: 'Guardado.',
   theirs: 'Lo que hay ahora',
   theirsText: 'Otra persona guardó esto mientras escribías. Copia lo que quieras conservar. Si guardas otra vez, queda tu versión.',
+  photos: 'Fotos en el informe',
   see: 'Ver el balance',
   publishHeading: 'Publicar',
   publishText: 'Un balance publicado guarda sus cifras y palabras para siempre. Lo que se anota después se cuenta al lado.',

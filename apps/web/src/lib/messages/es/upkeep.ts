@@ -156,6 +156,7 @@ export const upkeep = {
     messages: ['Mensajes', 'avisos, cambios de tus turnos, correo, calendario'],
     people: ['Personas e invitaciones', 'quién puede entrar y con qué papel'],
     classes: ['Clases', 'alumnado y sus tarjetas de dibujos'],
+    consents: ['Fotos de personas', 'quién aceptó que se le muestre, y en qué fotos'],
     sites: ['Sitios, recipientes, cama', 'clima, cubos, lo que hay guardado'],
     castings: ['Humus en el almacén', 'qué está listo, qué madura, a quién se dio'],
     newBin: ['Añadir una compostera', 'tipo, tamaño, dónde está'],

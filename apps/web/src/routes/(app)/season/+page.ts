@@ -1,6 +1,7 @@
 import { error } from '@sveltejs/kit';
 import { call, need } from '$lib/api/call.ts';
 import { farAddressOf } from '$lib/api/far-address.ts';
+import { readConsentWords } from '$lib/consents/words.ts';
 import { readDay } from '$lib/format/typed-day.ts';
 import { defaultRange } from '$lib/season/default-range.ts';
 import type { PageLoad } from './$types';
@@ -10,6 +11,8 @@ export const load: PageLoad = async ({ fetch, parent, url }) => {
   if (person.role !== 'coordinator' && person.role !== 'site-lead')
     return {
       season: null,
+      photos: null,
+      consentWords: null,
       seasons: [],
       published: [],
       texts: {},
@@ -43,6 +46,8 @@ export const load: PageLoad = async ({ fetch, parent, url }) => {
   const shown = { from: season.from, to: season.to, ...(siteId === '' ? {} : { siteId }) };
   const named = seasons.items.find((one) => one.from === season.from && one.to === season.to && (one.siteId ?? '') === siteId);
   return {
+    photos: named === undefined ? null : await need(fetch, 'readSeasonPhotos', { params: { id: named.id } }),
+    consentWords: await readConsentWords(),
     texts: named?.texts ?? {},
     published: published.items,
     ...{ season, seasons: seasons.items, refused: !outcome.ok, siteId },
