@@ -49,7 +49,20 @@ test.each(['metric', 'us'])('D3: HTML, JSON and CSV add up to the same grams, un
   const materials = sums(await rowsOf('By material', 'tbody'));
   expect(materials).toEqual([total.fedWeighedG, total.fedEstimatedG, total.beddingG]);
   expect(sums(await rowsOf('Where castings went', 'tbody'))).toEqual([total.harvestedG, 100]);
+  const { harvests, weighedG, expectedG } = season.castings.expected;
+  const expected = [harvests, weighedG, expectedG.mid, expectedG.low, expectedG.high];
+  expect(harvests).toBeGreaterThan(0);
+  expect(sums(await rowsOf('Weighed against expected', 'tbody'))).toEqual(expected);
+  expect(await rowsOf('Weighed against expected', 'tfoot')).toEqual([expected]);
   const unit = units === 'us' ? 'lb' : 'kg';
+  // Bars show a tenth of a unit each, so that their sum is off by less than a twentieth a bar.
+  for (const part of ['site', 'bin']) {
+    const bars = walk.page.getByRole('img', { name: new RegExp(`^Scraps by ${part}, in ${unit}\\.`) }).locator('.bar-sum');
+    const texts = await bars.allTextContents();
+    const gramsEach = units === 'us' ? 453.59237 : 1000;
+    const shownG = texts.reduce((sum, text) => sum + Number.parseFloat(text) * gramsEach, 0);
+    expect(Math.abs(shownG - total.fedWeighedG - total.fedEstimatedG)).toBeLessThanOrEqual((texts.length * gramsEach) / 20);
+  }
   expect(await walk.page.locator('table', { hasText: 'Bedding' }).first().textContent()).toContain(`\u00a0${unit}`);
 });
 
