@@ -2,7 +2,7 @@
 import type { AddressInfo } from 'node:net';
 import { connect } from 'node:net';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { ROUTES, type RouteSpec } from '@middenry/contract';
+import { Problem, ROUTES, type RouteSpec } from '@middenry/contract';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { watchLoop } from '../../apps/api/src/plugins/still.ts';
 import { mostMsOf } from '../../apps/api/src/routing/route.ts';
@@ -88,6 +88,22 @@ test.each<[string, () => Promise<number>, number]>([
 ])('F19: %s is refused, and the server goes on', async (_, send, status) => {
   expect(await send()).toBe(status);
   expect((await cast.call('volunteer', 'GET', '/api/session')).status).toBe(200);
+});
+
+test('E16: bytes that are no request are refused in words, with a code to be found by', async () => {
+  const socket = connect(port, '127.0.0.1');
+  let said = '';
+  socket.on('data', (piece) => {
+    said += piece.toString('utf8');
+  });
+  socket.write('NONSENSE / HTTP/1.1\r\n\r\n');
+  await new Promise((resolve) => socket.once('close', resolve));
+  const [head = '', body = ''] = said.split('\r\n\r\n');
+  expect(head).toMatch(/^HTTP\/1\.1 400 .*\r\ncontent-type: application\/problem\+json/);
+  expect(Problem.strict().parse(JSON.parse(body))).toMatchObject({
+    status: 400,
+    requestId: expect.stringMatching(/^[2-9a-hj-kmnp-z]{10}$/),
+  });
 });
 
 test('F26: a loop that stood still is told to the log with how long', async () => {

@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import fastifyCookie from '@fastify/cookie';
 import Fastify, { type FastifyInstance } from 'fastify';
 import type { Config } from './config.ts';
@@ -9,6 +8,7 @@ import { refuseCrossSite } from './plugins/csrf.ts';
 import { countRequests, type Drain } from './plugins/drain.ts';
 import { setApiHeaders, setCommonHeaders } from './plugins/headers.ts';
 import { logOptions, logRequests } from './plugins/log.ts';
+import { answerNoRequest, incidentCode } from './plugins/no-request.ts';
 import { answerProblems, answerUnreadable } from './plugins/problem.ts';
 import { refuseOldPages } from './plugins/release.ts';
 import { readSessions } from './plugins/session.ts';
@@ -46,7 +46,6 @@ const BODY_LIMIT_BYTES = 64 * 1024;
 const SECOND_MS = 1000;
 /** Cut by half a minute at the latest (criteria F18), as what looks for it comes round every two seconds. */
 const SLOWEST_MS = 25 * SECOND_MS;
-const INCIDENT_LETTERS = '23456789abcdefghjkmnpqrstuvwxyz';
 
 declare module 'fastify' {
   interface FastifyInstance {
@@ -78,6 +77,7 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     trustProxy: config.trustedProxy.length > 0 ? [...config.trustedProxy] : false,
     genReqId: incidentCode,
     frameworkErrors: answerUnreadable(config),
+    clientErrorHandler: answerNoRequest,
     routerOptions: { ignoreTrailingSlash: true, maxParamLength: 200 },
     ...logOptions(options.log, config.log),
   });
@@ -110,9 +110,4 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
     for (const bound of HANDLERS) register(api, frame, bound, options.checkAnswers ?? false);
   });
   return app;
-}
-
-/** Ten characters that can be read out over a telephone; one in 10^14, so that it finds one line of the log. */
-function incidentCode(): string {
-  return Array.from(randomBytes(10), (byte) => INCIDENT_LETTERS[byte % INCIDENT_LETTERS.length]).join('');
 }
