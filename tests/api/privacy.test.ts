@@ -6,7 +6,9 @@ import { BACKUP_DAYS, listBackups } from '../../apps/api/src/db/keep/backup.ts';
 import { RETENTION } from '../../apps/api/src/db/keep/retention.ts';
 import { addDays } from '../../apps/api/src/services/local-time.ts';
 import { BINS, type Cast, freshId, openCast, PEOPLE, SITES } from '../cast.ts';
+import { makeConsent } from './hostile/consent-samples.ts';
 import { makeSheetImport } from './hostile/import-samples.ts';
+import { makePhoto } from './hostile/photo-samples.ts';
 
 let cast: Cast;
 beforeAll(async () => {
@@ -82,6 +84,11 @@ describe('C26: 400 days in which nobody does anything', () => {
     });
     put('INSERT INTO sign_in_try (account_hash, failures, last_failure_at) VALUES (?, 1, ?)', hash, START);
     put("INSERT INTO message (id, person_id, kind, made_at) VALUES (?, ?, 'digest', ?)", freshId(), PEOPLE.owner.id, START);
+    const photo = freshId();
+    makePhoto(cast, photo, BINS.tote);
+    put("UPDATE photo SET people = 'some', people_at = ? WHERE id = ?", START, photo);
+    makeConsent(cast, freshId());
+    put('UPDATE consent SET withdrawn_at = ?', START);
     makeSheetImport(cast, freshId());
     makeSheetImport(cast, freshId());
     const refused = {
@@ -108,6 +115,8 @@ describe('C26: 400 days in which nobody does anything', () => {
     messages: count('SELECT count(*) FROM message'),
     sheetsWaiting: count('SELECT count(*) FROM sheet_import WHERE done_at IS NULL'),
     namesTyped: count("SELECT count(*) FROM sheet_import WHERE refused LIKE '%Wilf Sallow%'"),
+    hiddenPhotos: count('SELECT count(*) FROM photo'),
+    consents: count('SELECT count(*) FROM consent'),
     oldAudit: count("SELECT count(*) FROM audit WHERE at <= '2026-11-25T10:00:00.000Z'") > 0 ? 'there' : 'gone',
     sentIds: count('SELECT count(*) FROM applied_client_id') > 0 ? 'there' : 'gone',
     oldBackups: listBackups(join(cast.dir, 'backups'), 'own').filter(({ manifest }) => manifest.madeAt <= START).length,
@@ -125,16 +134,17 @@ describe('C26: 400 days in which nobody does anything', () => {
     }
     const full = {
       ...{ pupils: 1, sessions: 5, invites: 1, codes: 1, tries: 1, messages: 1, sheetsWaiting: 1, namesTyped: 1 },
+      ...{ hiddenPhotos: 1, consents: 1 },
       ...{ oldAudit: 'there', sentIds: 'there', oldBackups: 1 },
     };
     const twoDays = { ...full, codes: 0 };
-    const month = { ...twoDays, invites: 0, tries: 0, sheetsWaiting: 0 };
+    const month = { ...twoDays, invites: 0, tries: 0, sheetsWaiting: 0, hiddenPhotos: 0 };
     // 94 days: the copy of the first day went with the one that was made on day 91 or later.
     const quarter = { ...month, sessions: table[94]!.sessions, messages: 0, namesTyped: 0, oldBackups: 0 };
     const year = { ...quarter, pupils: 0, sessions: 0 };
     expect(table).toEqual({
       ...{ 0: full, 2: twoDays, 32: month, 94: quarter, 95: { ...quarter, pupils: 0 }, 125: year, 365: year },
-      401: { ...year, oldAudit: 'gone', sentIds: 'gone' },
+      401: { ...year, oldAudit: 'gone', sentIds: 'gone', consents: 0 },
     });
     expect({ adults: adults(), entries: count('SELECT count(*) FROM entry') }).toEqual(before);
     expect(count("SELECT count(*) FROM audit WHERE action = 'pupil-erased'")).toBe(1);
