@@ -117,6 +117,13 @@ test('F27: changes of one bin are worked out as one, the bin that changed last f
   await expect.poll(() => worked.map((seed) => SEED_OF[seed])).toEqual([BINS.tote, BINS.flow, BINS.school]);
 });
 
+test('F27: what is only written down has no bin worked out anew', async () => {
+  const note = { id: freshId(), binId: BINS.tote, happenedAt: '2026-11-25T09:30:00.000Z', note: 'Seen' };
+  expect((await cast.call('volunteer', 'POST', '/api/notes', note)).status).toBe(201);
+  expect((await toteOn('otherVolunteer')).anewSince).toBeNull();
+  expect(worked).toEqual([]);
+});
+
 test('F27: a board after a feeding goes through what one bin rests on, not through all of them', async () => {
   let looks = 0;
   const { sql } = cast.store;

@@ -1,9 +1,10 @@
 import { all, one } from '../rows.ts';
 import type { Store } from '../store.ts';
 
-/** A number that grows with each entry noted, corrected or undone at a bin. */
+/** A number that grows with each entry that the model is told of: noted, corrected or undone at a bin. What somebody only wrote down is none. */
 export const logStamp = (store: Store, binId: string): number =>
-  one<{ stamp: number }>(store, 'SELECT ifnull(sum(revision), 0) AS stamp FROM entry WHERE bin_id = ?', binId)?.stamp ?? 0;
+  one<{ stamp: number }>(store, "SELECT ifnull(sum(revision), 0) AS stamp FROM entry WHERE bin_id = ? AND kind <> 'note'", binId)?.stamp ??
+  0;
 
 /** Dates of shifts that are to feed a bin, the soonest first. */
 export const feedingShiftDays = (store: Store, range: { binId: string; from: string; to: string }): string[] =>
