@@ -106,7 +106,8 @@ const cellsOf = (sheets: Map<string, Sheet>): Cell[] => [...sheets.values()].fla
 
 test('D9: typed cells, true dates, a head that stays in sight, small', async () => {
   const { sheets, bytes } = await openWorkbook(spanOf(0));
-  expect([...sheets.keys()]).toEqual(['Season', 'Sites', 'Bins', 'Months', 'Materials', 'Castings', 'Problems', 'Given out', 'Store']);
+  const tables = ['Season', 'Sites', 'Bins', 'Months', 'Materials', 'Castings', 'Problems', 'Given out', 'Store', 'Expected'];
+  expect([...sheets.keys()]).toEqual(tables);
   expect(sheets.get('Season')!.rows[1]!.slice(1)).toEqual([new Date('2026-07-01T00:00:00Z'), new Date('2025-07-01T00:00:00Z')]);
   expect(sheets.get('Months')!.rows[1]![0]).toEqual(new Date('2026-07-01T00:00:00Z'));
   for (const each of sheets.values()) expect([each.name, each.freezePane?.rows]).toEqual([each.name, 1]);
