@@ -69,6 +69,8 @@ test('G11: a file that is no export is refused in words, and the programme can s
   const { page } = coordinator;
   await page.goto('/setup');
   await page.locator('a[href="/setup/export"]').click();
+  // Both pages ask for the code.
+  await page.waitForURL('**/setup/export');
   await page.locator('#code').fill(code!);
   await page.locator('#file').setInputFiles({ name: 'letter.zip', mimeType: 'application/zip', buffer: Buffer.from('a letter') });
   await page.getByRole('button', { name: 'Send it and look' }).click();

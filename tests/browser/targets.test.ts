@@ -95,12 +95,12 @@ describe('B2: elsewhere', () => {
 describe("B26: the scripts that a volunteer's phone really fetches, words and all", () => {
   // 90 kB is the criterion, for what the log form fetches to stand and be used; the other limits are ours, so that growth is
   // noticed: raised on 2026-11-26 from 96 and 98 kB, as groups on the board, the made-up bin and prints brought words and code of their own,
-  // and again for refused photos, parts of a page that do not come, and the pages about flags and people's data.
+  // and again for refused photos, parts of a page that do not come, the pages about flags and people's data, and consents and reports with photos.
   test.each([
     ['en-GB', '/bins/:bin/log', 90_000, 96_000],
     ['es-ES', '/bins/:bin/log', 90_000, 96_000],
-    ['es-ES', '/shifts', 103_000, 110_000],
-    ['es-ES', '/', 108_000, 115_000],
+    ['es-ES', '/shifts', 104_000, 111_000],
+    ['es-ES', '/', 109_000, 116_000],
   ])('in %s at %s weigh at most %i bytes at first, and %i with what carries notes', async (locale, path, firstBytes, allBytes) => {
     const phone = await visit(browser, server.origin, { locale, viewport: { width: 360, height: 640 } });
     await phone.context.request.post('/api/session/demo', { data: { as: 'volunteer' }, headers: { origin: server.origin } });

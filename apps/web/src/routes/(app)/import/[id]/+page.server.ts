@@ -1,5 +1,6 @@
 import { redirect } from '@sveltejs/kit';
 import { act, text } from '$lib/errors/act.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { paths } from '$lib/paths/paths.ts';
 import { readAnswers } from '$lib/sheets/read-answers.ts';
 import type { Actions } from './$types';
@@ -10,7 +11,7 @@ export const actions: Actions = {
     const body = readAnswers(form, Number(form.get('gramsPerUnit')) || 1000);
     const outcome = await act(fetch, 'answerSheetImport', { params: { id: params.id }, body }, form);
     const back = paths.sheet(params.id);
-    return outcome.ok ? redirect(303, form.has('add') ? paths.newMaterial(text(form, 'add'), back) : back) : outcome.refused;
+    return outcome.ok ? redirect(303, form.has('add') ? farPaths.newMaterial(text(form, 'add'), back) : back) : outcome.refused;
   },
   take: async ({ request, fetch, params }) => {
     const outcome = await act(fetch, 'takeSheetImport', { params: { id: params.id }, body: {} }, await request.formData());

@@ -2,7 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { readConsentWords } from '$lib/consents/words.ts';
 import { act, text, typedOf } from '$lib/errors/act.ts';
 import { incomplete } from '$lib/errors/form-fault.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import type { Actions } from './$types';
 
 const MOST = 8;
@@ -17,7 +17,7 @@ export const actions: Actions = {
     if (faults.length > 0)
       return fail(400, { fault: incomplete(faults), typed: typedOf(form), ticked: photos.map(({ photoId }) => photoId) });
     const outcome = await act(fetch, 'putSeasonPhotos', { params, body: { photos } }, form);
-    if (outcome.ok) redirect(303, `${paths.seasonPhotos(params.id)}?done=saved`);
+    if (outcome.ok) redirect(303, `${farPaths.seasonPhotos(params.id)}?done=saved`);
     return fail(outcome.refused.status, { ...outcome.refused.data, ticked: photos.map(({ photoId }) => photoId) });
   },
 };
