@@ -1,6 +1,6 @@
 /** Data in and out in bulk: a list of 10,000 rows, and 60 bins with 100,000 entries as one file (criteria G1, G11). */
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -9,6 +9,7 @@ import { root } from '../scripts/lib.mjs';
 import { fillUp } from './board.ts';
 import { Client } from './client.ts';
 import { table } from './measure.ts';
+import { mostMemoryMb, processorS } from './process-use.ts';
 import { AS_ON_4_GB, startOurs } from './server-process.ts';
 import { uuid7 } from './uuid7.ts';
 
@@ -17,30 +18,8 @@ const ENTRIES = 100_000;
 const BINS = 60;
 const LOOK_MS = 20;
 const MB = 1_048_576;
-/** Places of user and system time in /proc/PID/stat, counted after the name. */
-const [USER_TIME, SYSTEM_TIME] = [11, 12];
-const TICKS_PER_S = 100;
 
 type Row = readonly [what: string, seconds: number, processorS: number, memoryMb: number, note: string];
-
-/** The most memory that a process has held [MB]; 0 once it is gone. */
-function mostMemoryMb(pid: number): number {
-  try {
-    return Number(/VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? 0) / 1024;
-  } catch {
-    return 0;
-  }
-}
-
-/** Processor time that a process has had [s]: on a busy machine it says more than the clock. Linux counts it in hundredths. */
-function processorS(pid: number): number {
-  try {
-    const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ').at(-1)!.split(' ');
-    return (Number(fields[USER_TIME]) + Number(fields[SYSTEM_TIME])) / TICKS_PER_S;
-  } catch {
-    return 0;
-  }
-}
 
 const sheetOf = (codes: readonly string[], day: string): string =>
   [

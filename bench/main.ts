@@ -9,6 +9,7 @@ import { benchModel } from './model.ts';
 import { benchPages } from './pages.ts';
 import { benchPhone } from './phone.ts';
 import { benchRota } from './rota.ts';
+import { benchSeason } from './season.ts';
 import { benchSignUp } from './sign-up.ts';
 import { benchStart } from './start.ts';
 import { benchStore } from './store.ts';
@@ -34,6 +35,7 @@ const benches: Readonly<Record<string, { readonly title: string; readonly run: (
   'fan-out': { title: 'One change, 200 open pages', run: benchFanOut },
   'what-if': { title: 'A slider of the what-if, held', run: benchWhatIf },
   carry: { title: 'A list of 10,000 rows, and everything as one file and back', run: benchCarry },
+  season: { title: 'The season of 60 bins over five years', run: benchSeason },
   store: { title: 'The demonstration and its store', run: benchStore },
   start: { title: 'npm start', run: () => benchStart({ compile: !process.argv.includes('--no-compile') }) },
 };
