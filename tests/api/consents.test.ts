@@ -6,11 +6,11 @@ import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, it, test } from 'vitest';
 import { photoDirOf } from '../../apps/api/src/photos/shelf.ts';
 import { WORDINGS } from '../../apps/api/src/services/consent/wordings.data.ts';
-import { type Answer, BINS, type Cast, freshId, openCast, PEOPLE, type PersonKey } from '../cast.ts';
+import { BINS, type Cast, freshId, openCast, PEOPLE, type PersonKey } from '../cast.ts';
 import { anyFilesOf, exportTo, filesOf } from './export-zip.ts';
 import { consent } from './hostile/consent-samples.ts';
-import { SMALL_JPEG } from './hostile/photo-samples.ts';
 import { stagesOf } from './hostile/stage.ts';
+import { peopleInPhotos } from './people-in-photos.ts';
 
 const stages = stagesOf(async () => ({ cast: await openCast() }) as never);
 const dir = mkdtempSync(join(tmpdir(), 'middenry-consents-'));
@@ -28,23 +28,7 @@ const MAREN = PEOPLE.otherVolunteer.id;
 const JUNO = PEOPLE.pupil.id;
 
 const switchOn = (photosOfPeople = true) => cast.call('coordinator', 'PATCH', '/api/programme', { photosOfPeople });
-async function give(who: PersonKey, personId: string, more: Record<string, unknown> = {}): Promise<string> {
-  const body = consent(freshId(), personId, more);
-  const answer = await cast.call(who, 'POST', '/api/consents', body);
-  expect([answer.status, answer.body.code]).toEqual([201, undefined]);
-  return String(body.id);
-}
-const withdraw = (who: PersonKey, id: string) => cast.call(who, 'DELETE', `/api/consents/${id}`);
-function send(who: PersonKey, id: string, more: Record<string, string>): Promise<Answer> {
-  const query = new URLSearchParams({ binId: BINS.tote, takenAt: '2026-11-25T09:30:00Z', kind: 'bin', ...more });
-  return cast.call(who, 'PUT', `/api/photos/${id}?${query}`, SMALL_JPEG, { 'content-type': 'image/jpeg' });
-}
-/** By a coordinator, who says who is in it. */
-async function sendOf(...personIds: string[]): Promise<string> {
-  const id = freshId();
-  expect((await send('coordinator', id, { people: 'some', personIds: personIds.join() })).status).toBe(201);
-  return id;
-}
+const { give, withdraw, send, sendOf } = peopleInPhotos(() => cast);
 const READERS = ['pupil', 'volunteer', 'otherVolunteer', 'siteLead', 'coordinator', 'owner'] as const;
 /** Who of them can see it, by its address and in the list of its bin. */
 async function seenBy(id: string): Promise<Record<string, string>> {

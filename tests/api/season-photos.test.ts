@@ -1,9 +1,8 @@
 /** Photos in reports: a few, with words, and gone with the consent of whoever is in them. */
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
-import { type Answer, BINS, type Cast, freshId, openCast, PEOPLE, type PersonKey, SITES } from '../cast.ts';
-import { consent } from './hostile/consent-samples.ts';
-import { SMALL_JPEG } from './hostile/photo-samples.ts';
+import { BINS, type Cast, freshId, openCast, PEOPLE, SITES } from '../cast.ts';
 import { stagesOf } from './hostile/stage.ts';
+import { peopleInPhotos } from './people-in-photos.ts';
 
 const stages = stagesOf(async () => ({ cast: await openCast() }) as never);
 let cast: Cast;
@@ -13,21 +12,7 @@ beforeEach(async () => {
 afterAll(() => stages.close());
 
 const OTIS = PEOPLE.volunteer.id;
-async function give(who: PersonKey, personId: string, more: Record<string, unknown> = {}): Promise<string> {
-  const body = consent(freshId(), personId, more);
-  expect((await cast.call(who, 'POST', '/api/consents', body)).status).toBe(201);
-  return String(body.id);
-}
-const withdraw = (who: PersonKey, id: string) => cast.call(who, 'DELETE', `/api/consents/${id}`);
-function send(who: PersonKey, id: string, more: Record<string, string>): Promise<Answer> {
-  const query = new URLSearchParams({ binId: BINS.tote, takenAt: '2026-11-25T09:30:00Z', kind: 'bin', ...more });
-  return cast.call(who, 'PUT', `/api/photos/${id}?${query}`, SMALL_JPEG, { 'content-type': 'image/jpeg' });
-}
-async function sendOf(...personIds: string[]): Promise<string> {
-  const id = freshId();
-  expect((await send('coordinator', id, { people: 'some', personIds: personIds.join() })).status).toBe(201);
-  return id;
-}
+const { give, withdraw, send, sendOf } = peopleInPhotos(() => cast);
 
 describe('D15: photos in a report', () => {
   const autumn = { siteId: SITES.meadow, name: 'Autumn', from: '2026-09-01', to: '2026-11-30' };

@@ -31,12 +31,12 @@ afterAll(async () => {
   await server?.stop();
 });
 /** What is too small or too near on any phone's width, with the width it is so at. */
-async function faultsOf(page: Page, leastPx: number, gapPx: number | null): Promise<string[]> {
+async function faultsOf(page: Page, leastPx: number, gapPx: number | null, fewest = 5): Promise<string[]> {
   const found: string[] = [];
   for (const width of PHONES_PX) {
     await page.setViewportSize({ width, height: 640 });
     const targets = await targetsOf(page);
-    expect(targets.length).toBeGreaterThan(2);
+    expect(targets.length).toBeGreaterThan(fewest);
     const near = gapPx === null ? [] : tooNear(targets, gapPx);
     found.push(...[...tooSmall(targets, leastPx), ...near].map((line) => `at ${width}: ${line}`));
   }
@@ -61,7 +61,8 @@ describe('B2: at the bin', () => {
 test('B2: everything at the end of a label is 56 px and stands 8 px apart for who has not signed in', async () => {
   const stranger = await visit(browser, server.origin, { viewport: { width: 360, height: 640 } });
   await stranger.page.goto(real('/b/:code'), { waitUntil: 'load' });
-  expect(await faultsOf(stranger.page, BIN_SIDE_PX, GAP_PX)).toEqual([]);
+  // The ways in and the languages, and nothing more.
+  expect(await faultsOf(stranger.page, BIN_SIDE_PX, GAP_PX, 2)).toEqual([]);
   await stranger.close();
 });
 
