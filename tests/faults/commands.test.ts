@@ -3,12 +3,11 @@ import { spawn } from 'node:child_process';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { bytesOf, hotp } from '../../apps/api/src/services/totp.ts';
-import { cookieIn, freshId, PASSWORD } from '../cast.ts';
+import { PASSWORD } from '../cast.ts';
+import { ask, beginGarden, email, setSecondStep } from './orchard.ts';
 import { dropDataDir, freshDataDir, type ServerProcess, startServer } from './server-process.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
-const json = { 'content-type': 'application/json' };
 const dir = freshDataDir();
 afterAll(() => dropDataDir(dir));
 
@@ -41,53 +40,16 @@ async function halt(server: ServerProcess): Promise<void> {
   expect(await server.ended).toBe(0);
 }
 
-async function ask(server: ServerProcess, method: string, path: string, body?: unknown, cookie?: string) {
-  const headers = { ...(body === undefined ? {} : json), ...(cookie === undefined ? {} : { cookie }) };
-  const answer = await fetch(server.url + path, { method, headers, ...(body === undefined ? {} : { body: JSON.stringify(body) }) });
-  const text = await answer.text();
-  const set = answer.headers.get('set-cookie');
-  return {
-    status: answer.status,
-    body: text === '' ? null : JSON.parse(text),
-    cookie: set === null ? '' : cookieIn({ headers: { 'set-cookie': set } }),
-  };
-}
-
-const binId = freshId();
 let recoveryCodes: string[];
-const email = 'wanda@example.org';
-const harvest = () => ({ id: freshId(), binId, happenedAt: new Date().toISOString(), massKg: 1.25, destination: 'beds' });
 
-async function setSecondStep(server: ServerProcess, cookie: string): Promise<string[]> {
-  const { secret } = (await ask(server, 'POST', '/api/totp', {}, cookie)).body;
-  const code = hotp(bytesOf(secret), Math.floor(Date.now() / 30_000));
-  return (await ask(server, 'PUT', '/api/totp', { code }, cookie)).body.recoveryCodes;
-}
-
-/** Empty machine to a garden with a harvest in it, by the code that the server prints. */
-async function beginGarden(): Promise<void> {
+async function beginHere(): Promise<void> {
   const server = await serve();
-  const code = /setup code (\S{4}-\S{4}),/.exec(server.output())![1];
-  const began = await ask(server, 'POST', '/api/setup', {
-    code,
-    programme: { name: 'Orchard End', timeZone: 'Europe/London' },
-    coordinator: { id: freshId(), name: 'Wanda Reed', email, password: PASSWORD },
-    site: { id: freshId(), name: 'Orchard' },
-    bins: [
-      {
-        ...{ id: binId, code: 'O1', name: 'First tote', kind: 'tote', areaM2: 0.2, depthM: 0.35, zones: 2, startedOn: '2026-01-10' },
-        ...{ wormsKg: 0.5, bedWaterKg: 4, bed: [{ materialId: 'cardboard_corrugated', massKg: 2 }] },
-      },
-    ],
-  });
-  expect(began.status).toBe(201);
-  recoveryCodes = await setSecondStep(server, began.cookie);
-  expect((await ask(server, 'POST', '/api/harvests', harvest(), began.cookie)).status).toBe(201);
+  ({ recoveryCodes } = await beginGarden(server.url, server.output()));
   await halt(server);
 }
 
 describe('npx middenry', () => {
-  beforeAll(beginGarden, 90_000);
+  beforeAll(beginHere, 90_000);
 
   it('says what it can do, and refuses what it cannot', async () => {
     const help = await middenry();
@@ -106,9 +68,9 @@ describe('npx middenry', () => {
       expect.stringContaining('Restored 1 entries and 1 people: fed 0 g, harvested 1250 g'),
     ]);
     const server = await serve();
-    const { cookie, status } = await ask(server, 'POST', '/api/session', { email, password: PASSWORD, code: recoveryCodes[0] });
+    const { cookie, status } = await ask(server.url, 'POST', '/api/session', { email, password: PASSWORD, code: recoveryCodes[0] });
     expect(status).toBe(201);
-    const season = await ask(server, 'GET', '/api/season?from=2026-01-01&to=2099-12-31', undefined, cookie);
+    const season = await ask(server.url, 'GET', '/api/season?from=2026-01-01&to=2099-12-31', undefined, cookie);
     expect(season.body.total.harvestedG).toBe(1250);
     const running = await middenry('restore');
     expect([running.code, running.err]).toEqual([5, expect.stringContaining('already running')]);
@@ -161,12 +123,12 @@ describe('npx middenry', () => {
     expect(code).toBe(0);
     const password = /with the password (\S+)\./.exec(out)![1];
     const server = await serve();
-    expect((await ask(server, 'POST', '/api/session', { email, password: PASSWORD })).status).toBe(401);
-    const { status, cookie } = await ask(server, 'POST', '/api/session', { email, password });
+    expect((await ask(server.url, 'POST', '/api/session', { email, password: PASSWORD })).status).toBe(401);
+    const { status, cookie } = await ask(server.url, 'POST', '/api/session', { email, password });
     expect(status).toBe(201);
     // The way back in needs a new second step like any other.
-    expect(await setSecondStep(server, cookie)).toHaveLength(10);
-    const audit = await ask(server, 'GET', '/api/audit', undefined, cookie);
+    expect(await setSecondStep(server.url, cookie)).toHaveLength(10);
+    const audit = await ask(server.url, 'GET', '/api/audit', undefined, cookie);
     expect(audit.body.items.map(({ action }: { action: string }) => action)).toContain('owner-reset');
     await halt(server);
   });

@@ -27,6 +27,9 @@ describe('the pages about running it', () => {
       .filter(({ path }) => path.startsWith('apps/api/src/cli/'))
       .flatMap(({ text }) => /^ {2}name: '([a-z-]+)'/m.exec(text)?.[1] ?? []);
     expect(commands).toEqual(expect.arrayContaining(['backup', 'restore', 'doctor', 'reset-owner']));
+    // What goes over to another release is the wrapper's own, as it must outlast the one that runs.
+    const ofTheWrapper = /^ {2}(upgrade) \| (rollback)\) "\$@"/m.exec(readRoot('docs/how-to/middenry.sh'))!.slice(1);
+    commands.push(...ofTheWrapper);
     const named = pages.flatMap(({ path, text }) =>
       [...text.matchAll(/(?:npx |^ *|`)middenry ([a-z][a-z-]*)/gm)].map(([, command]) => ({ path, command: command! })),
     );
