@@ -8,9 +8,10 @@ export const harvest = () => ({ id: freshId(), binId, happenedAt: new Date().toI
 
 /** @param url where the server listens */
 export async function ask(url: string, method: string, path: string, body?: unknown, cookie?: string) {
-  const json = body === undefined ? {} : { 'content-type': 'application/json' };
   // A server that was stopped and started again under the same address does not know the connections of the one before.
-  const headers = { connection: 'close', ...json, ...(cookie === undefined ? {} : { cookie }) };
+  const headers: Record<string, string> = { connection: 'close' };
+  if (body !== undefined) headers['content-type'] = 'application/json';
+  if (cookie !== undefined) headers.cookie = cookie;
   const answer = await fetch(url + path, { method, headers, ...(body === undefined ? {} : { body: JSON.stringify(body) }) });
   const text = await answer.text();
   const set = answer.headers.get('set-cookie');

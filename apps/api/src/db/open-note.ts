@@ -34,6 +34,17 @@ export function closeInOrder({ sqlite }: Store): void {
   }
 }
 
+/** Folds the log into the file and empties it, so that it holds no more what was deleted; not where somebody reads just now, and without waiting. */
+export function foldLog({ sqlite }: Store): void {
+  const waits = sqlite.pragma('busy_timeout', { simple: true });
+  sqlite.pragma('busy_timeout = 0');
+  try {
+    sqlite.pragma('wal_checkpoint(TRUNCATE)');
+  } finally {
+    sqlite.pragma(`busy_timeout = ${waits}`);
+  }
+}
+
 /**
  * Refuses a store whose log was taken away or exchanged after a kill or a power cut: what was
  * entered last is in it alone, and SQLite would open the rest, or take in the other log, without a word.

@@ -49,6 +49,8 @@ export function openStore(options: OpenOptions): Store {
     sqlite.pragma('synchronous = FULL');
     sqlite.pragma('foreign_keys = ON');
     sqlite.pragma('mmap_size = 0');
+    // What is deleted is overwritten, or it would lie in the file and in each backup until by chance something else is written there.
+    sqlite.pragma('secure_delete = ON');
     sqlite.pragma(`busy_timeout = ${BUSY_TIMEOUT_MS}`);
     const words = reasonToRefuse(measure(sqlite, options.file), options.allowNetworkDisk ?? false);
     if (words !== null) throw new StartRefusal(words);

@@ -6,6 +6,7 @@ import { BACKUP_DAYS, type BackupFile, dropOldBackups, listBackups, makeBackup }
 import { drillBeside } from '../db/keep/beside.ts';
 import { writeErasures } from '../db/keep/erasures.ts';
 import { clearAway, daysBefore } from '../db/keep/retention.ts';
+import { foldLog } from '../db/open-note.ts';
 import { lastAuditId } from '../db/repositories/audit.ts';
 import { lastChangeId } from '../db/repositories/change.ts';
 import { photoFiles } from '../db/repositories/photo.ts';
@@ -83,6 +84,7 @@ export function keeperOf(options: KeeperOptions): Keeper {
   const noteErasures = () => {
     try {
       writeErasures(store.sqlite, { dir, name, now: clock.now() });
+      foldLog(store);
     } catch (error) {
       lastFault = (error as Error).message;
     }
