@@ -31,7 +31,7 @@ async function signInAgain(): Promise<void> {
 }
 async function ready(): Promise<void> {
   for (let tries = 0; tries < 300; tries += 1) {
-    const answer = await fetch(`${machine.url}/readyz`).catch(() => null);
+    const answer = await fetch(`${machine.url}/readyz`, { headers: { connection: 'close' } }).catch(() => null);
     if (answer?.ok) return;
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
