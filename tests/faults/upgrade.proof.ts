@@ -17,7 +17,8 @@ let machine: Machine;
 afterAll(() => {
   machine.service('stop');
   folders.remove();
-});
+  // Two whole releases with their packages, on a machine that may be busy.
+}, 600_000);
 
 function headInto(tree: string): void {
   const { status, stderr } = spawnSync('sh', ['-euc', 'git archive HEAD | tar -x -C "$1"', 'sh', tree], { cwd: root, encoding: 'utf8' });
