@@ -42,6 +42,8 @@ export interface RunCache {
   /** What a bin's signals looked like on a day: text, and what it rests on. */
   lookOn(bin: number, day: number): CachedLook | undefined;
   saveLook(bin: number, day: number, look: CachedLook): void;
+  /** Whether the file has grown so far that runs of further bins are no longer kept. */
+  isFull(): boolean;
   drop(bin: number, runs: readonly Pick<CachedRun, 'day' | 'tracksFromDay'>[]): void;
   close(): void;
 }
@@ -67,16 +69,18 @@ const TABLES = `
     bin INTEGER NOT NULL PRIMARY KEY, rests_on TEXT NOT NULL, outlook BLOB NOT NULL
   ) STRICT;
 `;
+/** Some thousand bins; the disk is the store's, which nobody can work out anew. */
+export const MOST_BYTES = 1_000_000_000;
 /** Only yesterday's look is ever asked for. */
 const LOOKS_KEPT_DAYS = 2;
 
 /** Opens the file; one that cannot be read is deleted and made anew, since nothing in it is anybody's only copy. */
-export function openRunCache(file: string): RunCache {
+export function openRunCache(file: string, mostBytes = MOST_BYTES): RunCache {
   try {
-    return cacheOver(opened(file));
+    return cacheOver(opened(file), mostBytes);
   } catch {
     removeRunCache(file);
-    return cacheOver(opened(file));
+    return cacheOver(opened(file), mostBytes);
   }
 }
 
@@ -101,7 +105,7 @@ function opened(file: string): Database.Database {
   }
 }
 
-function cacheOver(db: Database.Database): RunCache {
+function cacheOver(db: Database.Database, mostBytes: number): RunCache {
   const runs = db.prepare(
     'SELECT day, tracks_from_day AS tracksFromDay, rests_on AS restsOn, surprises FROM kept_run WHERE bin = ? AND day < ? ORDER BY day DESC, tracks_from_day',
   );
@@ -118,6 +122,9 @@ function cacheOver(db: Database.Database): RunCache {
   const addLook = db.prepare('INSERT OR REPLACE INTO kept_look (bin, day, rests_on, bands) VALUES (?, ?, ?, ?)');
   const dropLooks = db.prepare('DELETE FROM kept_look WHERE bin = ? AND day < ?');
   const told = db.prepare('SELECT rests_on AS restsOn, outlook FROM kept_outlook WHERE bin = ?');
+  const usedBytes = db
+    .prepare('SELECT (c.page_count - f.freelist_count) * s.page_size FROM pragma_page_count c, pragma_freelist_count f, pragma_page_size s')
+    .pluck();
   const tell = db.prepare('INSERT OR REPLACE INTO kept_outlook (bin, rests_on, outlook) VALUES (?, ?, ?)');
   return {
     toldOf: (bin) => told.get(bin) as CachedOutlook | undefined,
@@ -130,6 +137,7 @@ function cacheOver(db: Database.Database): RunCache {
     runsBefore: (bin, day) => runs.all(bin, day) as Omit<CachedRun, 'state'>[],
     stateOf: (bin, run) => state.get(bin, run.day, run.tracksFromDay) as Buffer,
     rowsUntil: (bin, day) => rows.all(bin, day) as CachedRow[],
+    isFull: () => Number(usedBytes.get()) >= mostBytes,
     save: db.transaction((bin, afterDay, found) => {
       forgetRuns.run(bin, afterDay);
       forgetRows.run(bin, afterDay);

@@ -190,3 +190,24 @@ describe('keepDays()', () => {
     expect(isWanted({ day: 364, tracksFromDay: 363 }, 2000)).toBe(true);
   });
 });
+
+test('F27: a full cache keeps no runs of further bins, and goes on with those that it has', () => {
+  const keepsOf = (seed: number, today: number, mostBytes?: number): readonly number[] => {
+    const cache = openRunCache(file, mostBytes);
+    const scenario = scenarioOf(
+      [...feedings].filter(({ day }) => day <= today),
+      seed,
+    );
+    const memory = fileMemory(cache, scenario, today, 'one');
+    outlookOf(scenario, today, SETTINGS, memory);
+    memory.flush();
+    const days = cache.runsBefore(seed, today).map(({ day }) => day);
+    cache.close();
+    return days;
+  };
+  const atFirst = keepsOf(5, 40);
+  expect(atFirst).toContain(39);
+  expect(keepsOf(6, 40, 1)).toEqual([]);
+  expect(keepsOf(5, 41, 1)).toContain(40);
+  expect(keepsOf(6, 40)).toEqual(atFirst);
+});

@@ -65,6 +65,8 @@ export function fileMemory(cache: RunCache, scenario: Scenario, today: number, v
     keepLook: (bands) => cache.saveLook(bin, today, { restsOn: keys[today] as string, bands: JSON.stringify(bands) }),
     flush: () => {
       if (taken.length === 0) return;
+      // Of a bin that has some already, new runs take the place of old ones.
+      if (cache.isFull() && cache.runsBefore(bin, today).length === 0) return;
       const rows = passed.filter(({ day }) => day > fromDay).map((row) => ({ day: row.day, quantities: rowToBytes(row) }));
       const runs = taken.map(({ run, doubles }) => ({ ...run, restsOn: keys[run.day] as string, state: bytesOf(doubles) }));
       cache.save(bin, fromDay, { runs, rows });

@@ -38,6 +38,7 @@ export function toldBefore(cache: RunCache, letGo: () => void, question: Questio
       outlook: last?.restsOn === restsOn ? deserialize(inflateRawSync(last.outlook)) : undefined,
       keep: (outlook) => {
         try {
+          if (last === undefined && cache.isFull()) return;
           cache.saveTold(bin, { restsOn, outlook: deflateRawSync(serialize(outlook), SWIFT) });
         } catch {
           letGo();

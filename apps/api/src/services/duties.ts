@@ -7,7 +7,7 @@ import { plannedDuties, resultsSince } from '../db/repositories/duty-result.ts';
 import { findSite } from '../db/repositories/site.ts';
 import { refuse } from '../refusal.ts';
 import { addDays, localDateAt, startOf } from './local-time.ts';
-import { outlookFor } from './outlook-cache.ts';
+import { briefFor } from './outlook-cache.ts';
 import { datesFrom } from './outlook-shape.ts';
 import { readSiteTimes } from './site-times.ts';
 
@@ -25,10 +25,10 @@ export async function listDuties(call: Context, { siteId, binId, days }: DutyQue
   const items: DueDuty[] = [];
   const known = whatIsKnown(call);
   for (const bin of binsAsked(call, siteId, binId)) {
-    const { outlook, today } = await outlookFor(call, bin);
+    const { brief, today } = await briefFor(call, bin);
     const ahead = addDays(today, days);
     items.push(
-      ...dutiesAt(bin, outlook, today, known).filter(({ fromOn, actNow, last }) => actNow || last?.result === 'missed' || fromOn <= ahead),
+      ...dutiesAt(bin, brief, today, known).filter(({ fromOn, actNow, last }) => actNow || last?.result === 'missed' || fromOn <= ahead),
     );
   }
   return items.sort(
@@ -75,8 +75,11 @@ export function whatIsKnown(call: Context): KnownDuties {
   };
 }
 
+/** What an outlook says of work. */
+type SaysOfWork = Pick<Outlook, 'duties' | 'signals'>;
+
 /** Duties of one bin. One that was missed on a shift is at least past due, however wide its window. */
-export function dutiesAt(bin: BinRow, outlook: Outlook, today: string, { planned, results, minutesOf }: KnownDuties): DueDuty[] {
+export function dutiesAt(bin: BinRow, outlook: SaysOfWork, today: string, { planned, results, minutesOf }: KnownDuties): DueDuty[] {
   const dateOf = datesFrom(bin.startedOn);
   const asked = askedNow(outlook);
   return outlook.duties.map(({ kind, why, fromDay, dueDay, overdueDay }) => {
@@ -107,7 +110,7 @@ export const urgencyWord = (urgency: DutyUrgency): DueDuty['urgency'] => DUTY_UR
 export const urgencyNumber = (word: DueDuty['urgency']): DutyUrgency => (DUTY_URGENCIES.indexOf(word) + 1) as DutyUrgency;
 
 /** Kinds of work that the first remedy of a signal in act asks for. */
-function askedNow({ signals }: Outlook): ReadonlySet<DutyKind> {
+function askedNow({ signals }: SaysOfWork): ReadonlySet<DutyKind> {
   const kinds = signals.filter(({ band }) => band === 'act').map(({ remedies }) => remedies[0] && DUTY_OF_REMEDY[remedies[0].id]);
   return new Set(kinds.filter((kind) => kind !== undefined));
 }

@@ -1,4 +1,5 @@
-/** Outlooks of bins, kept as long as nothing they rest on has changed. */
+/** Outlooks of bins, kept as long as nothing they rest on has changed and there is room; what the board tells of each, always. */
+import { createHash } from 'node:crypto';
 import type { BinEvent, Ensemble, Outlook, WhatIfChoice } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import { airReadings } from '../db/repositories/air-reading.ts';
@@ -15,31 +16,40 @@ import { keepExpected } from './harvest-expected.ts';
 import { addDays } from './local-time.ts';
 import { materialsOf } from './materials.ts';
 import { type AheadModel, aheadInThread, MEMBERS, type Model, modelInThread, type TrialModel, trialInThread } from './model.ts';
+import { type Brief, briefOf } from './outlook-brief.ts';
+import { type Budget, budgetOf, bytesOf } from './outlook-budget.ts';
 import { scenarioOf, settingsOf } from './scenario.ts';
 import { type Touch, touchOf } from './touched.ts';
 
 interface Kept {
-  /** All that the outlook rests on, as text. */
+  /** Says all that the outlook rests on. */
   readonly key: string;
-  readonly outlook: Promise<Outlook>;
+  /** Null once it had to make room for others: whoever asks for it then has it worked out again. */
+  outlook: Promise<Outlook> | null;
   readonly planned: readonly PlannedFeeding[];
   readonly historyDays: number;
   readonly today: string;
   /** What had touched the bin when the key was compared. */
   touch: Touch;
-  /** Set as soon as it is worked out. */
+  /** Set as soon as it is worked out, until it makes room. */
   done: Outlook | null;
-  /** The one of the same day that was told until this one is done. */
+  /** As text, once the whole had to make room. */
+  brief: string | null;
+  /** What was told on the same day until this one is done. */
   older: Older | null;
 }
 
 interface Older {
-  readonly outlook: Outlook;
-  readonly planned: readonly PlannedFeeding[];
+  readonly brief: Brief;
   readonly shared: number;
 }
 
-const keptOf = new WeakMap<Store, Map<string, Kept>>();
+interface Shelf {
+  readonly kept: Map<string, Kept>;
+  readonly budget: Budget;
+}
+
+const shelfOf = new WeakMap<Store, Shelf>();
 const modelOf = new WeakMap<Store, Model>();
 const trialOf = new WeakMap<Store, TrialModel>();
 const aheadModelOf = new WeakMap<Store, AheadModel>();
@@ -49,8 +59,11 @@ export function useModel(store: Store, model: Model, trial: TrialModel = trialIn
   modelOf.set(store, model);
   trialOf.set(store, trial);
   aheadModelOf.set(store, ahead);
-  keptOf.delete(store);
+  shelfOf.delete(store);
 }
+
+/** Lets a test say how much of them is kept. */
+export const keepAtMost = (store: Store, bytes: number): void => void shelfOf.set(store, { kept: new Map(), budget: budgetOf(bytes) });
 
 export interface Outlooked {
   readonly outlook: Outlook;
@@ -63,20 +76,16 @@ export interface Outlooked {
 type Asked = Pick<Context, 'store' | 'today'>;
 
 /** What is so, why and what comes, of one bin on the day that it is at its site. */
-export async function outlookFor(call: Asked, bin: BinRow, historyDays = USUAL_HISTORY_DAYS): Promise<Outlooked> {
+export const outlookFor = (call: Asked, bin: BinRow, historyDays = USUAL_HISTORY_DAYS): Promise<Outlooked> =>
+  workedOut(call, bin, lookAt(call, bin), historyDays);
+
+async function workedOut(call: Asked, bin: BinRow, look: Look, historyDays: number): Promise<Outlooked> {
   const { store } = call;
-  const today = call.today(bin.timeZone);
-  const kept = keptFor(store);
-  const before = kept.get(bin.id);
-  const known = before !== undefined && before.historyDays >= historyDays ? before : undefined;
+  const { shelf, today, known } = look;
+  if (known?.outlook && known.historyDays >= historyDays) return told(shelf, bin, known, known.outlook);
+  const before = shelf.kept.get(bin.id);
+  const { key, history } = look.rests ?? restsOn(call, bin, today);
   const touch = touchOf(store, bin.id);
-  // Nothing of it has changed since: no need to look at what it rests on.
-  if (known?.today === today && isSame(known.touch, touch)) return told(known);
-  const { key, history } = restsOn(call, bin, today);
-  if (known?.key === key) {
-    known.touch = touch;
-    return told(known);
-  }
   const { scenario, today: day, planned } = scenarioOf({ ...history, entries: entryHistory(store, bin.id) });
   const days = Math.max(historyDays, USUAL_HISTORY_DAYS);
   const asked = Promise.resolve((modelOf.get(store) ?? modelInThread)(scenario, day, settingsOf(bin, { historyDays: days, planned })));
@@ -84,36 +93,98 @@ export async function outlookFor(call: Asked, bin: BinRow, historyDays = USUAL_H
     keepIfRoom(() => keepExpected(store, bin, answer.history));
     return answer;
   });
-  const older = before?.today === today ? olderFrom(before) : null;
-  const now: Kept = { key, outlook, planned, historyDays: days, today, touch, done: null, older };
-  kept.set(bin.id, now);
+  const older = before?.today === today ? olderFrom(bin, before) : null;
+  const now: Kept = { key, outlook, planned, historyDays: days, today, touch, done: null, brief: textOf(bin, known), older };
+  shelf.kept.set(bin.id, now);
   outlook.then(
     (done) => {
       now.done = done;
       now.older = null;
+      if (shelf.kept.get(bin.id) === now) use(shelf, bin, now, done);
     },
     // A fault is not kept: the next reader tries again.
-    () => kept.get(bin.id) === now && kept.delete(bin.id),
+    () => shelf.kept.get(bin.id) === now && shelf.kept.delete(bin.id),
   );
-  return told(now);
+  return told(shelf, bin, now, outlook);
+}
+
+interface Look {
+  readonly shelf: Shelf;
+  readonly today: string;
+  /** What is kept of the bin, if nothing that it rests on has changed since. */
+  readonly known: Kept | undefined;
+  /** Set where that had to be gone through. */
+  readonly rests?: ReturnType<typeof restsOn>;
+}
+
+function lookAt(call: Asked, bin: BinRow): Look {
+  const { store } = call;
+  const [shelf, today] = [shelfFor(store), call.today(bin.timeZone)];
+  const kept = shelf.kept.get(bin.id);
+  if (kept === undefined || kept.today !== today) return { shelf, today, known: undefined };
+  const touch = touchOf(store, bin.id);
+  // Nothing of it has changed since: no need to look at what it rests on.
+  if (isSame(kept.touch, touch)) return { shelf, today, known: kept };
+  const rests = restsOn(call, bin, today);
+  if (rests.key !== kept.key) return { shelf, today, known: undefined, rests };
+  kept.touch = touch;
+  return { shelf, today, known: kept, rests };
 }
 
 const isSame = (one: Touch, other: Touch): boolean => one.own === other.own && one.shared === other.shared;
 
-const olderFrom = ({ done, planned, touch, older }: Kept): Older | null =>
-  done === null ? older : { outlook: done, planned, shared: touch.shared };
+/** Marks it as asked for just now; another, asked for longest ago, may have to make room. */
+function use({ budget }: Shelf, bin: BinRow, kept: Kept, done: Outlook): void {
+  budget.use(bin.id, bytesOf(done), () => {
+    kept.brief = JSON.stringify(briefOf(bin, done));
+    [kept.done, kept.outlook] = [null, null];
+  });
+}
+
+/** What the board tells of it, from the whole or from what was left of it; null until it is worked out. */
+const briefIn = (bin: BinRow, { done, brief }: Kept): Brief | null =>
+  done !== null ? briefOf(bin, done) : brief === null ? null : (JSON.parse(brief) as Brief);
+
+const textOf = (bin: BinRow, kept: Kept | undefined): string | null =>
+  kept === undefined ? null : (kept.brief ?? (kept.done === null ? null : JSON.stringify(briefOf(bin, kept.done))));
+
+export interface Briefed {
+  readonly brief: Brief;
+  /** Today at the bin's site. */
+  readonly today: string;
+}
+
+/** What the board and the duties tell of a bin: of as many bins as there are, without working any out twice. */
+export async function briefFor(call: Asked, bin: BinRow): Promise<Briefed> {
+  const { now, later } = briefing(call, bin);
+  return now ?? (await later());
+}
+
+/** The same: what is there already, or null, and how to have it worked out, to be called at once. */
+export function briefing(call: Asked, bin: BinRow): { readonly now: Briefed | null; readonly later: () => Promise<Briefed> } {
+  const look = lookAt(call, bin);
+  const { today } = look;
+  const brief = look.known === undefined ? null : briefIn(bin, look.known);
+  const later = async () => ({ brief: briefOf(bin, (await workedOut(call, bin, look, USUAL_HISTORY_DAYS)).outlook), today });
+  return { now: brief === null ? null : { brief, today }, later };
+}
+
+function olderFrom(bin: BinRow, kept: Kept): Older | null {
+  const brief = briefIn(bin, kept);
+  return brief === null ? kept.older : { brief, shared: kept.touch.shared };
+}
 
 /**
- * The outlook that was told before the bin's own log or settings changed last; null when that one still holds, is of
- * another day, or when anything else changed too.
+ * What was told before the bin's own log or settings changed last; null when that still holds, is of another day, or
+ * when anything else changed too.
  */
-export function olderFor({ store, today }: Asked, bin: BinRow): Outlooked | null {
-  const kept = keptFor(store).get(bin.id);
+export function olderFor({ store, today }: Asked, bin: BinRow): Briefed | null {
+  const kept = shelfFor(store).kept.get(bin.id);
   const day = today(bin.timeZone);
   if (kept === undefined || kept.today !== day) return null;
   const touch = touchOf(store, bin.id);
-  const older = isSame(kept.touch, touch) ? (kept.done === null ? kept.older : null) : olderFrom(kept);
-  return older === null || older.shared !== touch.shared ? null : { outlook: older.outlook, today: day, planned: older.planned };
+  const older = isSame(kept.touch, touch) ? (briefIn(bin, kept) === null ? kept.older : null) : olderFrom(bin, kept);
+  return older === null || older.shared !== touch.shared ? null : { brief: older.brief, today: day };
 }
 
 /** What cannot be written, on a full disk say, is no fault of who only wants to read; the next look tries again. */
@@ -137,7 +208,12 @@ export async function expectHarvests(call: Asked, binId: string): Promise<void> 
 /** As many days back as a bin's page and its trend show; who wants more has them worked out. */
 const USUAL_HISTORY_DAYS = 84;
 
-const told = async ({ outlook, today, planned }: Kept): Promise<Outlooked> => ({ outlook: await outlook, today, planned });
+async function told(shelf: Shelf, bin: BinRow, kept: Kept, outlook: Promise<Outlook>): Promise<Outlooked> {
+  const { today, planned } = kept;
+  const whole = await outlook;
+  if (kept.done !== null && shelf.kept.get(bin.id) === kept) use(shelf, bin, kept, kept.done);
+  return { outlook: whole, today, planned };
+}
 
 /** Chance that a bin comes to trouble within the forecast when it is fed like this in the days ahead; asked one at a time. */
 export async function troubleFor(call: Asked, bin: BinRow, events: (day: number) => readonly BinEvent[]): Promise<number> {
@@ -167,7 +243,7 @@ function aheadOfBin(call: Asked, bin: BinRow) {
 
 /** Asks for every bin once, so that the first reader does not have to wait for all of them. */
 export async function warmOutlooks(call: Asked): Promise<void> {
-  for (const bin of listBins(call.store)) if (bin.state !== 'retired') await outlookFor(call, bin);
+  for (const bin of listBins(call.store)) if (bin.state !== 'retired') await briefFor(call, bin);
 }
 
 function restsOn({ store }: Asked, bin: BinRow, today: string) {
@@ -183,11 +259,12 @@ function restsOn({ store }: Asked, bin: BinRow, today: string) {
   return { key, history: { bin, site, today, own, airReadings: readings, members: MEMBERS, feedingShiftDays: shiftDays, intake } };
 }
 
-function keptFor(store: Store): Map<string, Kept> {
-  const known = keptOf.get(store) ?? new Map<string, Kept>();
-  keptOf.set(store, known);
+function shelfFor(store: Store): Shelf {
+  const known = shelfOf.get(store) ?? { kept: new Map<string, Kept>(), budget: budgetOf() };
+  shelfOf.set(store, known);
   return known;
 }
 
 const climateOf = ({ minC, maxC }: SiteRow) => ({ minC, maxC });
-const keyOf = (parts: readonly unknown[]): string => JSON.stringify(parts);
+/** A hash, as the text of stuff and of years of air would outweigh what it is the key of. */
+const keyOf = (parts: readonly unknown[]): string => createHash('sha256').update(JSON.stringify(parts)).digest('base64');

@@ -120,12 +120,16 @@ export const Uncovered = z.object({
   taken: z.int(),
   title: z.string(),
 });
+export const WaitingBin = z.object({ id: Id, code: z.string(), name: z.string(), siteId: Id, siteName: z.string() });
 export const Board = z.object({
   asOf: Instant,
   today: LocalDate,
   counts: z.object({ act: z.int(), watch: z.int(), unknown: z.int(), settled: z.int() }),
   aside: z.int().describe('bins that are put aside; they are counted in their band too'),
   bins: z.array(BoardBin),
+  waiting: z
+    .array(WaitingBin)
+    .describe('bins of which nothing is known yet today as they are being worked out; they are in no count; ask again in a few seconds'),
   uncovered: z.array(Uncovered).describe('shifts of the next 14 days with open places, soonest first'),
 });
 export type Board = z.infer<typeof Board>;

@@ -14,6 +14,7 @@ const BOARD = {
     { siteId: 'two', band: 'watch', isAside: false },
     { siteId: 'two', band: 'settled', isAside: false },
   ],
+  waiting: [{ siteId: 'one' }, { siteId: 'two' }],
   uncovered: [{ siteId: 'one' }, { siteId: 'two' }],
 } as unknown as Board;
 

@@ -48,7 +48,8 @@ export function selectPlaces(board: Board, selection: Selection, mySiteIds: read
   const bins = board.bins.filter(there);
   const counts = { act: 0, watch: 0, unknown: 0, settled: 0 };
   for (const { band } of bins) counts[band] += 1;
-  return { ...board, bins, counts, aside: bins.filter(({ isAside }) => isAside).length, uncovered: board.uncovered.filter(there) };
+  const aside = bins.filter(({ isAside }) => isAside).length;
+  return { ...board, bins, counts, aside, waiting: board.waiting.filter(there), uncovered: board.uncovered.filter(there) };
 }
 
 /** The bins of the bands selected. */

@@ -39,6 +39,9 @@ export const looking = {
     placesOpen: (open: number) => (open === 1 ? '1 plaza libre' : `${open} plazas libres`),
     toShifts: 'Ver los turnos',
     anew: (codes: string, time: string) => `Se vuelve a calcular desde las ${time}: ${codes}.`,
+    waiting: (n: number) => (n === 1 ? 'Se está calculando 1 compostera' : `Se están calculando ${n} composteras`),
+    waitingFor: (codes: string) => `Hoy aún no se sabe de: ${codes}.`,
+    waitingMore: (n: number) => `${n} más`,
     everyBin: 'Cada compostera',
     columns: {
       bin: 'Compostera',
