@@ -1,8 +1,11 @@
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
-import { BINS, type Cast, freshId, later, openCast } from '../cast.ts';
+import { beginExport } from '../../apps/api/src/services/export/begin-export.ts';
+import { soundnessOf } from '../../apps/api/src/services/soundness.ts';
+import { BINS, type Cast, freshId, later, openCast, PEOPLE } from '../cast.ts';
 import { FLIPS, flipAndRead, seeded } from './page-flips.ts';
 import { Folders, startRefused } from './stage.ts';
 
@@ -80,6 +83,106 @@ describe('F11: a store that was damaged while it is in use', () => {
     await keeper?.look();
     expect((await cast.call('coordinator', 'GET', '/api/keep')).body.backups).toBe(backups);
     expect(entries(cast)).toBe(before);
+  });
+});
+
+describe('F11: sums of a store in which a page went wrong since the last check', () => {
+  const FORMS = ['season?', 'season.csv?', 'season-report.csv?', 'season.xlsx?', 'season.pdf?', 'season-weeks?'].map(
+    (form) => `/api/${form}from=2026-09-01&to=2026-11-30`,
+  );
+  let cast: Cast;
+  let published: string;
+  let link: string;
+  beforeAll(async () => {
+    cast = await openCast();
+    expect((await harvest(cast)).status).toBe(201);
+    const report = { id: freshId(), name: 'Autumn', from: '2026-09-01', to: '2026-11-30' };
+    published = (await cast.call('coordinator', 'POST', '/api/published-seasons', report)).body.id;
+    const made = await cast.call('coordinator', 'POST', '/api/links', { id: freshId(), kind: 'season', label: 'Sheet' });
+    link = made.body.path;
+    await cast.app.middenry.keeper?.look();
+  });
+  afterAll(() => cast.close());
+  const all = () => [
+    ...FORMS,
+    ...['', '/report.csv', '/report.xlsx', '/report.pdf'].map((form) => `/api/published-seasons/${published}${form}`),
+    ...['/api/export.zip', `/api/people/${PEOPLE.coordinator.id}/data.zip`, link],
+  ];
+
+  it('are given out while it is sound, and by nobody once it is not: the reader is told why, and no hour has to go by', async () => {
+    const before = await Promise.all(all().map(async (url) => [url, (await cast.call('coordinator', 'GET', url)).status]));
+    expect(before).toEqual(all().map((url) => [url, 200]));
+    loseIndex(join(cast.dir, 'cast.db'), 'entry_bin');
+    expect((await cast.call('coordinator', 'GET', '/api/session')).body.damagedSince).toBeNull();
+    const after = await Promise.all(all().map((url) => cast.call('coordinator', 'GET', url)));
+    expect(after.map(({ status, body }, at) => [all()[at], status, body?.code])).toEqual(all().map((url) => [url, 503, 'store-damaged']));
+    expect(after[0]!.body.detail).toContain('not given out');
+    const late = { id: freshId(), name: 'Late', from: '2026-09-01', to: '2026-11-30' };
+    expect((await cast.call('coordinator', 'POST', '/api/published-seasons', late)).body.code).toBe('store-damaged');
+  });
+
+  it('are the same damage as any other: the banner, the copy, no more writing; the board is still served', async () => {
+    expect((await cast.call('volunteer', 'GET', '/api/session')).body.damagedSince).not.toBeNull();
+    expect((await cast.call('coordinator', 'GET', '/api/keep')).body.damage.words).toContain('integrity check');
+    expect((await harvest(cast)).body.code).toBe('store-damaged');
+    expect((await cast.call('volunteer', 'GET', '/api/board')).status).toBe(200);
+  });
+});
+
+describe('F11: the check that sums wait for', () => {
+  it('is one for all who ask at once, and is good as long as nobody writes into the file', async () => {
+    const cast = await openCast();
+    try {
+      const begun: (() => void)[] = [];
+      const check = () => new Promise<void>((end) => begun.push(end));
+      const file = join(cast.dir, 'cast.db');
+      const soundness = soundnessOf({ clock: cast.clock, file, backupDir: cast.dir, name: 'own', check });
+      const asked = Array.from({ length: 8 }, () => soundness.sure());
+      await setImmediate();
+      // Whoever asks now has read meanwhile, and that check began before.
+      const late = [soundness.sure(), soundness.sure()];
+      await setImmediate();
+      expect(begun).toHaveLength(1);
+      begun[0]!();
+      expect(await Promise.all(asked)).toEqual(Array(8).fill(true));
+      await setImmediate();
+      expect(begun).toHaveLength(2);
+      begun[1]!();
+      expect(await Promise.all([...late, soundness.sure()])).toEqual([true, true, true]);
+      expect(begun).toHaveLength(2);
+      expect((await harvest(cast)).status).toBe(201);
+      const after = soundness.sure();
+      await setImmediate();
+      expect(begun).toHaveLength(3);
+      begun[2]!();
+      expect(await after).toBe(true);
+    } finally {
+      await cast.close();
+    }
+  });
+
+  it('leaves an export that was begun in a sound store without its end when a page goes wrong meanwhile', async () => {
+    const cast = await openCast();
+    try {
+      expect((await harvest(cast)).status).toBe(201);
+      const { store, soundness } = cast.app.middenry;
+      const signed = { ...cast.app.middenry, now: cast.clock.now(), audit: () => undefined } as never;
+      // What is still in the log beside the file is read from there.
+      store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
+      const { stream } = beginExport(signed);
+      loseIndex(join(cast.dir, 'cast.db'), 'entry_bin');
+      const pieces: Buffer[] = [];
+      await expect(
+        (async () => {
+          for await (const piece of stream) pieces.push(piece as Buffer);
+        })(),
+      ).rejects.toThrow(/damaged|malformed/);
+      // Signature of the record with which every zip ends.
+      expect(Buffer.concat(pieces).includes(Buffer.from('PK\u0005\u0006', 'latin1'))).toBe(false);
+      expect(soundness!.damage()).not.toBeNull();
+    } finally {
+      await cast.close();
+    }
   });
 });
 

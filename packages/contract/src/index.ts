@@ -73,6 +73,7 @@ export * from './resources/flag-note.ts';
 export * from './resources/intake.ts';
 export * from './resources/invite.ts';
 export * from './resources/keep.ts';
+export * from './resources/kept-season.ts';
 export * from './resources/mail.ts';
 export * from './resources/message.ts';
 export * from './resources/message-setting.ts';

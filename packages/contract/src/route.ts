@@ -38,6 +38,8 @@ export interface RouteSpec {
   readonly sends?: 'file';
   /** Where the answer may take longer than the usual ten seconds; the reason stands beside the row (criteria F30). */
   readonly mostSeconds?: number;
+  /** Tells sums of the whole log: they go out only from a store that was found sound after they were read (criteria F11). */
+  readonly sums?: true;
   readonly answer?: z.ZodType;
   readonly status: 200 | 201 | 204;
   /** Other than JSON, e.g. `text/csv`. */

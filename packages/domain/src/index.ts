@@ -58,6 +58,7 @@ export * from './season/climate/figure.ts';
 export * from './season/climate/scraps.ts';
 export * from './season/climate/three-point.ts';
 export * from './season/completeness.ts';
+export * from './season/known.ts';
 export * from './season/problems.ts';
 export * from './season/rates.ts';
 export * from './season/registry.ts';

@@ -1,6 +1,7 @@
 import { createWriteStream, existsSync, renameSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
+import { checkSound } from '../db/keep/verify.ts';
 import { refuseNewerSchema } from '../db/migrate.ts';
 import { photoDirOf } from '../photos/shelf.ts';
 import { exportProgramme } from '../services/export/write-zip.ts';
@@ -8,6 +9,15 @@ import { fileOf } from '../start/data-dir.ts';
 import { EXIT, StartRefusal } from '../start-refusal.ts';
 import type { Command } from './command.ts';
 import { migrationsDir, placeOf } from './place.ts';
+
+/** Asked once all of it was read, as a page may go wrong meanwhile (criteria F11). */
+function refuseDamaged(file: string): void {
+  try {
+    checkSound(file);
+  } catch (error) {
+    throw new StartRefusal(`Nothing was exported as ${file} is damaged (${(error as Error).message}): put a backup back with restore.`);
+  }
+}
 
 export const exportCommand: Command = {
   name: 'export',
@@ -25,6 +35,7 @@ export const exportCommand: Command = {
     const part = `${target}.part`;
     try {
       await pipeline(stream, createWriteStream(part, { mode: 0o600 }));
+      refuseDamaged(file);
       renameSync(part, target);
     } finally {
       rmSync(part, { force: true });

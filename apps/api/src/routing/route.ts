@@ -1,3 +1,4 @@
+import { Readable } from 'node:stream';
 import { type Reach, ROUTES, type RouteName, type RouteSpec } from '@middenry/contract';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Frame, Who } from '../context.ts';
@@ -64,8 +65,13 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
         refuseToWriteDamaged(frame);
         refuseWithoutRoom(spec, frame, request.who);
       }
+      if (spec.sums) refuseSumsOfDamaged(frame);
       const answer = await noticingFaults(frame, () => handler(call));
       if (reply.sent) return reply;
+      if (spec.sums && (await frame.soundness?.sure()) === false) {
+        if ((answer as unknown) instanceof Readable) (answer as unknown as Readable).destroy();
+        refuseSumsOfDamaged(frame);
+      }
       if (reach === 'own' && spec.own !== 'nothing' && !state.ownershipAsked)
         throw new Error(`Cannot answer ${spec.name} as its handler never asked whose row it is`);
       if (checkAnswers && spec.answer !== undefined) spec.answer.parse(answer);
@@ -78,6 +84,8 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
 const ANSWER_MS = 10_000;
 /** A picture may be two minutes on its way from where the signal is bad. */
 const PICTURE_MS = 120_000;
+const NO_SUMS =
+  'The store is damaged, so its sums may be wrong and are not given out. Nothing is saved either; whoever runs this machine puts a backup back.';
 /** Years of photos over a slow line. */
 const FILE_MS = 3_600_000;
 
@@ -102,6 +110,11 @@ function refuseWithoutRoom(spec: RouteSpec, { room }: Frame, who: Who | null): v
 /** What is written into a damaged store is lost with it, so it stays where it was entered. */
 function refuseToWriteDamaged({ soundness }: Frame): void {
   if (soundness !== undefined && soundness.damage() !== null) throw refuse('store-damaged');
+}
+
+/** A sum over pages of which one is wrong is a wrong number, and whoever takes it away never hears of it (criteria F11). */
+function refuseSumsOfDamaged({ soundness }: Frame): void {
+  if (soundness !== undefined && soundness.damage() !== null) throw refuse('store-damaged', { detail: NO_SUMS });
 }
 
 async function noticingFaults<T>({ room, soundness }: Frame, work: () => T | Promise<T>): Promise<T> {

@@ -1,5 +1,11 @@
 /** Published reports keep their numbers; what is corrected afterwards is told beside them (criteria D14). */
-import type { PublishedSeason, PublishedSeasonHead, PublishedSeasonNew, Season, SeasonTexts } from '@middenry/contract';
+import {
+  filledSeason,
+  type PublishedSeason,
+  type PublishedSeasonHead,
+  type PublishedSeasonNew,
+  type SeasonTexts,
+} from '@middenry/contract';
 import { seasonChanges } from '@middenry/domain';
 import type * as z from 'zod';
 import type { Signed } from '../context.ts';
@@ -31,17 +37,13 @@ export function publishSeason(call: AskedOwn, body: z.output<typeof PublishedSea
 
 export const readPublishedSeason = (call: AskedOwn, id: string): PublishedSeason => shapeOf(call, id, (siteId) => ownSeason(call, siteId));
 
-/** What reports that were published by an older release do not say. */
-const ADDED_SINCE = { climate: null, castings: null } as const;
-const CASTINGS_ADDED_SINCE = { expected: null } as const;
-
 function shapeOf(call: Signed, id: string, own: (siteId: string | null) => void = () => undefined): PublishedSeason {
   const row = publishedSeasonById(call.store, id);
   if (row === null) throw refuse('not-found');
   own(row.siteId);
   const { body, texts, ...head } = row;
-  const kept = { ...ADDED_SINCE, ...(JSON.parse(body) as Season) };
-  const season: Season = { ...kept, castings: kept.castings && { ...CASTINGS_ADDED_SINCE, ...kept.castings } };
+  // One that was published by an older release lacks what is counted only since then.
+  const season = filledSeason(JSON.parse(body));
   return {
     ...head,
     season: {

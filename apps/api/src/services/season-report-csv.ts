@@ -1,5 +1,5 @@
 /** Every figure of a report as a CSV of one figure a row, so that what stands in its tables, in whatever shape, is in one file. */
-import type { Season } from '@middenry/contract';
+import type { KeptSeason } from '@middenry/contract';
 import { SEASON_COLUMN_IDS, SEASON_COLUMNS } from '@middenry/domain';
 import type { Context } from '../context.ts';
 import type { SeasonRange } from '../db/repositories/season.ts';
@@ -15,11 +15,13 @@ export const seasonReportCsv = (call: Context, range: SeasonRange, profile: CsvP
 export const publishedReportCsv = (call: AskedOwn, id: string, profile: CsvProfile): string =>
   csvText([HEAD, ...rowsOf(readPublishedSeason(call, id).season)], profile);
 
+/** Where an older report has no number. */
+const NOT_COUNTED = 'not counted then';
 const HEAD: readonly Cell[] = ['section', 'name', 'figure', 'value', 'unit'];
 type Row = Cell[];
-type Part = Season | Season['before'];
+type Part = KeptSeason | KeptSeason['before'];
 
-function rowsOf(season: Season): Row[] {
+function rowsOf(season: KeptSeason): Row[] {
   const { castings, climate } = season;
   return [
     ...partRows('season', season),
@@ -37,11 +39,11 @@ function rowsOf(season: Season): Row[] {
   ];
 }
 
-const totalRows = (section: string, name: string, total: Season['total']): Row[] =>
-  SEASON_COLUMN_IDS.map((id) => [section, name, SEASON_HEADINGS[id], total[id], SEASON_COLUMNS[id].unit]);
+const totalRows = (section: string, name: string, total: KeptSeason['total']): Row[] =>
+  SEASON_COLUMN_IDS.map((id) => [section, name, SEASON_HEADINGS[id], total[id] ?? NOT_COUNTED, SEASON_COLUMNS[id].unit]);
 
-const counts = (section: string, name: string, unit: string, figures: Readonly<Record<string, Cell>>): Row[] =>
-  Object.entries(figures).map(([figure, value]) => [section, name, figure, value, unit]);
+const counts = (section: string, name: string, unit: string, figures: Readonly<Record<string, Cell | null>>): Row[] =>
+  Object.entries(figures).map(([figure, value]) => [section, name, figure, value ?? NOT_COUNTED, unit]);
 
 function partRows(section: string, part: Part): Row[] {
   const { from, to, total, people, problems, log } = part;
@@ -57,7 +59,8 @@ function partRows(section: string, part: Part): Row[] {
   ];
 }
 
-type Castings = NonNullable<Season['castings']>;
+const lessened = (grams: number | null): number | null => (grams === null ? null : 0 - grams);
+type Castings = NonNullable<KeptSeason['castings']>;
 
 function castingsRows({ givenOut, store, expected }: Castings): Row[] {
   return [
@@ -67,7 +70,7 @@ function castingsRows({ givenOut, store, expected }: Castings): Row[] {
     ]),
     ...counts('store', '', 'g', {
       ...{ begin_g: store.beginG, harvested_g: store.harvestedG, brought_in_g: store.broughtInG },
-      ...{ given_out_g: 0 - store.givenOutG, written_off_g: 0 - store.writtenOffG, end_g: store.endG, curing_g: store.curingG },
+      ...{ given_out_g: lessened(store.givenOutG), written_off_g: lessened(store.writtenOffG), end_g: store.endG, curing_g: store.curingG },
     }),
     ...(expected === null ? [] : expectedRows(expected)),
   ];
@@ -83,7 +86,7 @@ function expectedRows({ bySite, notExpected, ...all }: NonNullable<Castings['exp
   return [...bySite.flatMap((row) => rows(row.label, row)), ...rows('', all), ...left];
 }
 
-function climateRows({ factors, scrapsG, notScrapsG, ...lines }: NonNullable<Season['climate']>): Row[] {
+function climateRows({ factors, scrapsG, notScrapsG, ...lines }: NonNullable<KeptSeason['climate']>): Row[] {
   const { landfillAvoidedG, processG, differenceG } = lines;
   const range = (name: string, unit: string, { low, mid, high }: typeof scrapsG) => counts('climate', name, unit, { low, mid, high });
   return [

@@ -1,5 +1,5 @@
 /** The season as a workbook: typed cells, true dates, no formulas, the head kept in sight (criteria D9). */
-import type { Season } from '@middenry/contract';
+import type { KeptSeason } from '@middenry/contract';
 import {
   GRAMS_PER_KG,
   GRAMS_PER_LB,
@@ -9,7 +9,6 @@ import {
   SEASON_COLUMN_IDS,
   SEASON_COLUMNS,
   type SeasonColumnId,
-  type SeasonTotals,
 } from '@middenry/domain';
 import type { Cell, Row, Sheet } from 'write-excel-file/node';
 import type { Context } from '../context.ts';
@@ -21,6 +20,8 @@ import { readPublishedSeason } from './published-seasons.ts';
 import { readSeason } from './season.ts';
 import { SEASON_HEADINGS } from './season-csv.ts';
 
+/** In a cell for a number, where an older report has none. */
+const NOT_COUNTED = 'not counted then';
 type Units = 'metric' | 'us';
 interface Measure {
   readonly name: string;
@@ -53,7 +54,7 @@ export const seasonXlsx = (call: Context, range: SeasonRange): Promise<Buffer> =
 
 export const publishedXlsx = (call: AskedOwn, id: string): Promise<Buffer> => workbookOf(call, readPublishedSeason(call, id).season);
 
-async function workbookOf(call: Context, season: Season): Promise<Buffer> {
+async function workbookOf(call: Context, season: KeptSeason): Promise<Buffer> {
   const { default: writeXlsxFile } = await import('write-excel-file/node');
   const measures = MEASURES[findProgramme(call.store)?.units ?? 'metric'];
   return writeXlsxFile(sheetsOf(season, measures)).toBuffer();
@@ -61,14 +62,14 @@ async function workbookOf(call: Context, season: Season): Promise<Buffer> {
 
 type Measures = (typeof MEASURES)[Units];
 
-function sheetsOf(season: Season, measures: Measures): Sheet<never>[] {
+function sheetsOf(season: KeptSeason, measures: Measures): Sheet<never>[] {
   const headings = SEASON_COLUMN_IDS.map((id) => headingOf(id, measures));
-  const groups = (rows: Season['bySite'], nameOf: (row: Season['bySite'][number]) => Cell) => [
+  const groups = (rows: KeptSeason['bySite'], nameOf: (row: KeptSeason['bySite'][number]) => Cell) => [
     ...rows.map((row) => [nameOf(row), ...figureCells(row.figures, measures)]),
     [text('Total'), ...figureCells(season.total, measures)],
   ];
-  const label = (row: Season['bySite'][number]) => text(row.label);
-  const mass = (grams: number) => numberCell(grams, measures.g);
+  const label = (row: KeptSeason['bySite'][number]) => text(row.label);
+  const mass = (grams: number | null) => numberCell(grams, measures.g);
   const unit = measures.g.name;
   return [
     sheet('Season', ['What', 'These days', 'A year before'], figureSheet(season, measures)),
@@ -92,14 +93,14 @@ function sheetsOf(season: Season, measures: Measures): Sheet<never>[] {
     sheet(
       'Problems',
       ['Problem', 'Found', 'Solved'],
-      season.problems.byKind.map((row) => [text(row.problem), row.found, row.solved]),
+      season.problems.byKind.map((row) => [text(row.problem), count(row.found), count(row.solved)]),
     ),
     ...(season.castings === null ? [] : castingsSheets(season.castings, measures)),
     ...(season.climate === null ? [] : [climateSheet(season.climate, measures)]),
   ];
 }
 
-function figureSheet(season: Season, measures: Measures): Row[] {
+function figureSheet(season: KeptSeason, measures: Measures): Row[] {
   const { before } = season;
   const columns = SEASON_COLUMN_IDS.map((id) => {
     const measure = measures[SEASON_COLUMNS[id].unit];
@@ -110,19 +111,19 @@ function figureSheet(season: Season, measures: Measures): Row[] {
     [text('From'), dateCell(season.from), dateCell(before.from)],
     [text('To'), dateCell(season.to), dateCell(before.to)],
     ...columns,
-    [text('Adults'), season.people.adults, before.people.adults],
+    [text('Adults'), count(season.people.adults), count(before.people.adults)],
     [text('Young people'), young(season.people.young), young(before.people.young)],
-    [text('Problems found'), season.problems.found, before.problems.found],
-    [text('Problems solved'), season.problems.solved, before.problems.solved],
-    [text('Weeks of bins'), season.log.binWeeks, before.log.binWeeks],
-    [text('Weeks of bins with an entry'), season.log.binWeeksNoted, before.log.binWeeksNoted],
+    [text('Problems found'), count(season.problems.found), count(before.problems.found)],
+    [text('Problems solved'), count(season.problems.solved), count(before.problems.solved)],
+    [text('Weeks of bins'), count(season.log.binWeeks), count(before.log.binWeeks)],
+    [text('Weeks of bins with an entry'), count(season.log.binWeeksNoted), count(before.log.binWeeksNoted)],
   ];
 }
 
-type Castings = NonNullable<Season['castings']>;
+type Castings = NonNullable<KeptSeason['castings']>;
 
 function castingsSheets({ givenOut, store, expected }: Castings, { g, ml }: Measures): Sheet<never>[] {
-  const line = (name: string, grams: number) => [text(name), numberCell(grams, g)];
+  const line = (name: string, grams: number | null) => [text(name), numberCell(grams, g)];
   return [
     sheet(
       'Given out',
@@ -140,8 +141,8 @@ function castingsSheets({ givenOut, store, expected }: Castings, { g, ml }: Meas
         line('In store at the beginning', store.beginG),
         line('Came in of harvests', store.harvestedG),
         line('Brought in', store.broughtInG),
-        line('Given out', 0 - store.givenOutG),
-        line('Written off', 0 - store.writtenOffG),
+        line('Given out', lessened(store.givenOutG)),
+        line('Written off', lessened(store.writtenOffG)),
         line('In store at the end', store.endG),
         line('Of that, not ready yet', store.curingG),
       ],
@@ -153,18 +154,18 @@ function castingsSheets({ givenOut, store, expected }: Castings, { g, ml }: Meas
 function expectedSheet({ bySite, notExpected, ...all }: NonNullable<Castings['expected']>, g: Measure): Sheet<never> {
   const line = (name: string, { harvests, weighedG, expectedG: { low, mid, high } }: typeof all) => [
     text(name),
-    harvests,
+    count(harvests),
     ...[weighedG, mid, low, high].map((grams) => numberCell(grams, g)),
   ];
   const heads = [`Weighed, ${g.name}`, `Expected in the bins, ${g.name}`, `At least, ${g.name}`, `At most, ${g.name}`];
   return sheet(
     'Expected',
     ['Site', 'Weighed harvests', ...heads],
-    [...bySite.map((row) => line(row.label, row)), line('Total', all), [text('Harvests without an expectation'), notExpected]],
+    [...bySite.map((row) => line(row.label, row)), line('Total', all), [text('Harvests without an expectation'), count(notExpected)]],
   );
 }
 
-function climateSheet({ factors, ...figure }: NonNullable<Season['climate']>, { g }: Measures): Sheet<never> {
+function climateSheet({ factors, ...figure }: NonNullable<KeptSeason['climate']>, { g }: Measures): Sheet<never> {
   const line = (name: string, { low, mid, high }: typeof figure.scrapsG) => [text(name), ...[low, mid, high].map((n) => numberCell(n, g))];
   const factor = (name: string, { low, mid, high }: typeof factors.landfill) => [text(name), low, mid, high];
   const said = (name: string, value: string) => [text(name), text(value)];
@@ -200,10 +201,14 @@ function headingOf(id: SeasonColumnId, measures: Measures): string {
   return unit === 'count' ? words : `${words}, ${measures[unit].name}`;
 }
 
-const figureCells = (totals: SeasonTotals, measures: Measures): Cell[] =>
+const figureCells = (totals: KeptSeason['total'], measures: Measures): Cell[] =>
   SEASON_COLUMN_IDS.map((id) => numberCell(totals[id], measures[SEASON_COLUMNS[id].unit]));
 
-const numberCell = (stored: number, { size, format }: Measure): Cell => ({ value: stored / size, type: Number, format });
+const numberCell = (stored: number | null, { size, format }: Measure): Cell =>
+  stored === null ? text(NOT_COUNTED) : { value: stored / size, type: Number, format };
+const count = (n: number | null): Cell => n ?? text(NOT_COUNTED);
+/** Signed as the balance adds up. */
+const lessened = (grams: number | null): number | null => (grams === null ? null : 0 - grams);
 const dateCell = (localDate: string): Cell => ({ value: new Date(`${localDate}T00:00:00Z`), type: Date, format: DATE_FORMAT });
 
 /** Never a formula; without signs that a workbook cannot hold. */

@@ -3,10 +3,12 @@ import { copyFileSync, existsSync, readFileSync, statSync, writeFileSync } from 
 import { basename, join } from 'node:path';
 import type { Clock } from '../context.ts';
 import { listBackups } from '../db/keep/backup.ts';
-import { prove } from '../db/keep/beside.ts';
+import { check as checkBeside, prove } from '../db/keep/beside.ts';
 
 const HOUR_MS = 3_600_000;
 const CHECK_HOURS = 1;
+/** What a disk does by itself no file tells: after so long even an untouched one is read again. */
+const KNOWN_MS = 60_000;
 
 export interface Damage {
   readonly since: string;
@@ -25,6 +27,11 @@ export interface Soundness {
   lastSoundAt(): string | null;
   /** Checks the whole file once an hour, and again at once after a start that follows a bad check. */
   look(): Promise<boolean>;
+  /**
+   * Whether all that was read until now came from a sound file: asked after the reading, of a check that began later, or
+   * of one since which no byte of the file was written. False: it is damaged, and nothing that was read may be told.
+   */
+  sure(): Promise<boolean>;
   /** The store itself said that it is damaged. */
   found(words: string): void;
 }
@@ -34,9 +41,11 @@ export interface SoundnessOptions {
   readonly file: string;
   readonly backupDir: string;
   readonly name: 'own' | 'demo';
+  /** Reads the file whole; left out: in a thread of its own. */
+  readonly check?: ((file: string) => Promise<void>) | undefined;
 }
 
-export function soundnessOf({ clock, file, backupDir, name }: SoundnessOptions): Soundness {
+export function soundnessOf({ clock, file, backupDir, name, check = checkBeside }: SoundnessOptions): Soundness {
   const noteFile = `${file}.checked`;
   const opened = inodeOf(file);
   let damage: Damage | null = null;
@@ -48,12 +57,43 @@ export function soundnessOf({ clock, file, backupDir, name }: SoundnessOptions):
       newestBackup: newestOf(backupDir, name),
     };
   };
+  let known: Known | null = null;
+  let running: Promise<void> | null = null;
+  let next: Promise<void> | null = null;
+  const checkNow = async () => {
+    const began: Known = { writing: writingOf(file), atMs: performance.now() };
+    // What looks like damage once may be a file that another program held for a moment.
+    await check(file)
+      .catch(() => check(file))
+      .then(
+        () => {
+          known = began;
+        },
+        (error: Error) => found(error.message),
+      );
+  };
+  /** Whoever comes while one is running waits for the next, as that one began too early for them; all of them for the same. */
+  const checkSoon = (): Promise<void> => {
+    if (next !== null) return next;
+    const mine: Promise<void> = (running ?? Promise.resolve()).then(() => {
+      running = mine;
+      next = null;
+      return checkNow();
+    });
+    next = mine;
+    return mine;
+  };
+  const damageNow = (): Damage | null => {
+    // What is written into a file without a name is kept by nobody.
+    if (damage === null && inodeOf(file) !== opened) found('the file is no longer in its place');
+    return damage;
+  };
   return {
-    damage() {
-      // What is written into a file without a name is kept by nobody.
-      if (damage === null && inodeOf(file) !== opened) found('the file is no longer in its place');
-      return damage;
+    async sure() {
+      if (!isKnown(known, file)) await checkSoon();
+      return damageNow() === null;
     },
+    damage: damageNow,
     lastSoundAt: () => (existsSync(noteFile) ? readFileSync(noteFile, 'utf8') : null),
     found,
     async look() {
@@ -67,6 +107,24 @@ export function soundnessOf({ clock, file, backupDir, name }: SoundnessOptions):
       return true;
     },
   };
+}
+
+interface Known {
+  /** How the files stood when the check began. */
+  readonly writing: string;
+  /** By a clock that nobody can set. */
+  readonly atMs: number;
+}
+
+const isKnown = (known: Known | null, file: string): boolean =>
+  known !== null && performance.now() - known.atMs < KNOWN_MS && writingOf(file) === known.writing;
+
+/** Differs once anybody has written into the store or its log. */
+function writingOf(file: string): string {
+  return ['', '-wal']
+    .map((tail) => statSync(file + tail, { bigint: true, throwIfNoEntry: false }))
+    .map((stat) => (stat === undefined ? 'none' : [stat.ino, stat.size, stat.mtimeNs, stat.ctimeNs].join(' ')))
+    .join(', ');
 }
 
 /** A clock that went back counts as long gone by: one check too many harms nobody. */

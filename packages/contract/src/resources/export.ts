@@ -12,6 +12,7 @@ export const exportRoutes = [
     own: 'nothing',
     sends: 'file',
     contentType: 'application/zip',
+    sums: true,
     status: 200,
   },
 ] as const satisfies readonly RouteSpec[];

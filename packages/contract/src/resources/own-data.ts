@@ -27,6 +27,7 @@ export const ownDataRoutes = [
     own: 'person',
     params: IdParams,
     sends: 'file',
+    sums: true,
     contentType: 'application/zip',
     status: 200,
   },

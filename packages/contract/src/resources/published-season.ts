@@ -3,9 +3,10 @@ import { SEASON_COLUMN_IDS } from '@middenry/domain';
 import * as z from 'zod';
 import { ClientId, Id, Instant, LocalDate, Name } from '../common.ts';
 import { leads, type RouteSpec } from '../route.ts';
+import { KeptSeason } from './kept-season.ts';
 import { SeasonTexts } from './named-season.ts';
 import { IdParams } from './place.ts';
-import { CsvProfileQuery, PDF, Season, SeasonDay, SeasonPdfLanguageQuery, XLSX } from './season.ts';
+import { CsvProfileQuery, PDF, SeasonDay, SeasonPdfLanguageQuery, XLSX } from './season.ts';
 
 const head = {
   id: Id,
@@ -19,7 +20,7 @@ const head = {
 export const PublishedSeasonHead = z.object(head);
 export const PublishedSeason = z.object({
   ...head,
-  season: Season.describe('as it was when it was published'),
+  season: KeptSeason.describe('as it was when it was published; a number is null where it was not counted yet'),
   texts: SeasonTexts.describe('what the coordinator said then'),
   changed: z
     .array(z.object({ column: z.enum(SEASON_COLUMN_IDS), before: z.int(), now: z.int(), difference: z.int() }))
@@ -59,6 +60,7 @@ export const publishedSeasonRoutes = [
     own: 'site',
     body: PublishedSeasonNew,
     answer: PublishedSeason,
+    sums: true,
     status: 201,
   },
   {
@@ -71,6 +73,7 @@ export const publishedSeasonRoutes = [
     own: 'site',
     params: IdParams,
     answer: PublishedSeason,
+    sums: true,
     status: 200,
   },
   {
@@ -83,6 +86,7 @@ export const publishedSeasonRoutes = [
     own: 'site',
     params: IdParams,
     query: SeasonPdfLanguageQuery,
+    sums: true,
     status: 200,
     contentType: PDF,
   },
@@ -96,6 +100,7 @@ export const publishedSeasonRoutes = [
     own: 'site',
     params: IdParams,
     query: CsvProfileQuery,
+    sums: true,
     status: 200,
     contentType: 'text/csv; charset=utf-8',
   },
@@ -108,6 +113,7 @@ export const publishedSeasonRoutes = [
     access: leads,
     own: 'site',
     params: IdParams,
+    sums: true,
     status: 200,
     contentType: XLSX,
   },

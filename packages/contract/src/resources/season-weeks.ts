@@ -26,6 +26,7 @@ export const seasonWeekRoutes = [
     own: 'site',
     query: SeasonQuery,
     answer: z.object({ weeks: z.array(SeasonWeek).describe('every week that the stretch touches, the first one first') }),
+    sums: true,
     status: 200,
   },
 ] as const satisfies readonly RouteSpec[];

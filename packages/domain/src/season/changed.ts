@@ -9,16 +9,19 @@ export interface SeasonChange {
   readonly difference: number;
 }
 
+/** Totals of a report; null where a column was not counted yet. */
+type KeptTotals = { readonly [K in keyof SeasonTotals]?: SeasonTotals[K] | null };
+
 /**
  * In which columns totals differ from those that were published (criteria D14).
  *
  * @shape totals, totals -> changes[n]
  * @returns In the order of the columns; one that the published totals do not know is left out
  */
-export function seasonChanges(published: Partial<SeasonTotals>, totals: SeasonTotals): readonly SeasonChange[] {
+export function seasonChanges(published: KeptTotals, totals: SeasonTotals): readonly SeasonChange[] {
   return SEASON_COLUMN_IDS.flatMap((column) => {
     const before = published[column];
     const now = totals[column];
-    return before === undefined || before === now ? [] : [{ column, before, now, difference: now - before }];
+    return before === undefined || before === null || before === now ? [] : [{ column, before, now, difference: now - before }];
   });
 }

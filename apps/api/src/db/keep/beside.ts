@@ -5,7 +5,7 @@ import { Worker } from 'node:worker_threads';
 import { copyStore } from './copy.ts';
 import type { KeepTask } from './keep-worker.ts';
 import { drill } from './restore.ts';
-import { type Proof, proofOf } from './verify.ts';
+import { checkSound, type Proof, proofOf } from './verify.ts';
 
 /** Where the build puts the worker; run from the sources there is none, and the work is done in this thread. */
 const WORKER_FILE = fileURLToPath(new URL('./keep-worker.mjs', import.meta.url));
@@ -54,6 +54,16 @@ export async function copyAndProve(source: string, part: string): Promise<Proof>
  */
 export async function prove(file: string, { mayBeLeft = false }: { readonly mayBeLeft?: boolean } = {}): Promise<Proof> {
   return isBuilt() ? (await inWorker<Proof>({ task: 'prove', file }, WORKER_FILE, mayBeLeft)).answer : proofOf(file);
+}
+
+/**
+ * Reads a store's file whole, for an answer that waits for it.
+ *
+ * @throws {Error} saying what is wrong with it
+ */
+export async function check(file: string): Promise<void> {
+  if (isBuilt()) await inWorker<true>({ task: 'check', file }, WORKER_FILE, true);
+  else checkSound(file);
 }
 
 /** Tries out a backup; what it says is for people. */

@@ -1,6 +1,14 @@
 /** The season as a PDF that a screen reader can read: tagged, with a title and a language, every figure exact to the gram as shown. */
-import type { Season, SeasonPart, SeasonPdfLanguage, SeasonTexts } from '@middenry/contract';
-import { GRAMS_PER_KG, GRAMS_PER_LB, LITRES_PER_US_GALLON, MILLILITRES_PER_LITRE, MINUTES_PER_HOUR } from '@middenry/domain';
+import type { KeptSeason, SeasonPart, SeasonPdfLanguage, SeasonTexts } from '@middenry/contract';
+import {
+  GRAMS_PER_KG,
+  GRAMS_PER_LB,
+  LITRES_PER_US_GALLON,
+  MILLILITRES_PER_LITRE,
+  MINUTES_PER_HOUR,
+  shareKnown,
+  sumKnown,
+} from '@middenry/domain';
 import { NOT_ONE_BIN } from '../season.ts';
 import { castingsPart, hasCastings } from './castings-part.ts';
 import { climatePart } from './climate-part.ts';
@@ -9,7 +17,7 @@ import { newPaper, type Paper } from './paper.ts';
 import { REPORT_WORDS, type ReportWords } from './words.ts';
 
 export interface ReportAsked {
-  readonly season: Season;
+  readonly season: KeptSeason;
   readonly texts: SeasonTexts;
   /** The programme or the site. */
   readonly where: string;
@@ -22,8 +30,8 @@ export interface ReportAsked {
   readonly published?: { readonly name: string; readonly on: string };
 }
 
-type Row = Season['bySite'][number];
-type Figures = Season['total'];
+type Row = KeptSeason['bySite'][number];
+type Figures = KeptSeason['total'];
 export type Show = ReturnType<typeof showIn>;
 
 export async function seasonPdf(asked: ReportAsked): Promise<Buffer> {
@@ -68,23 +76,30 @@ function showIn({ language, locale, units }: ReportAsked, w: ReportWords) {
     value.toLocaleString(written, { minimumFractionDigits: places, maximumFractionDigits: places });
   const massUnit = units === 'us' ? 'lb' : 'kg';
   const massBare = (grams: number) => grams / (units === 'us' ? GRAMS_PER_LB : GRAMS_PER_KG);
-  const mass = (grams: number) => number(massBare(grams), 3);
+  /** What an older report lacks is said so, and never shown as nothing. */
+  const known = (show: (value: number) => string) => (value: number | null) => (value === null ? w.notCounted : show(value));
+  const mass = known((grams) => number(massBare(grams), 3));
   const litres = (millilitres: number) => millilitres / MILLILITRES_PER_LITRE;
   const date = (day: string, how: Intl.DateTimeFormatOptions) =>
     new Intl.DateTimeFormat(written, { ...how, timeZone: 'UTC' }).format(new Date(`${day}T00:00:00Z`));
   return {
     number,
+    count: known((value) => number(value)),
     mass,
     massUnit,
     massBare,
     /** No better than it is known. */
     twoDigits: (value: number) => value.toLocaleString(written, { maximumSignificantDigits: 2 }),
     factor: (value: number) => value.toLocaleString(written, { maximumFractionDigits: 2 }),
-    massAnd: (grams: number) => `${mass(grams)} ${massUnit}`,
+    massAnd: known((grams) => `${mass(grams)} ${massUnit}`),
     percent: (share: number | null) => (share === null ? w.none : `${number(share * 100)} %`),
-    volume: (ml: number) =>
+    /** Of whole percents. */
+    ofHundred: known((percent) => `${percent} %`),
+    volume: known((ml) =>
       units === 'us' ? `${number(litres(ml) / LITRES_PER_US_GALLON, 3)} ${w.gallons}` : `${number(litres(ml), 3)} ${w.litres}`,
-    time: (minutes: number) => number(minutes / MINUTES_PER_HOUR, 2),
+    ),
+    time: known((minutes) => number(minutes / MINUTES_PER_HOUR, 2)),
+    timeAnd: known((minutes) => `${number(minutes / MINUTES_PER_HOUR, 2)} ${w.hours}`),
     days: (days: number | null | undefined) =>
       days === null || days === undefined ? w.none : number(days, Number.isInteger(days) ? 0 : 1),
     day: (day: string) => date(day, { day: 'numeric', month: 'long', year: 'numeric' }),
@@ -92,16 +107,16 @@ function showIn({ language, locale, units }: ReportAsked, w: ReportWords) {
   };
 }
 
-function summaryOf({ total, people }: Season, show: Show, w: ReportWords): string {
-  const fed = show.massAnd(total.fedWeighedG + total.fedEstimatedG);
+function summaryOf({ total, people }: KeptSeason, show: Show, w: ReportWords): string {
+  const fed = show.massAnd(sumKnown(total.fedWeighedG, total.fedEstimatedG));
   const [estimated, castings] = [show.massAnd(total.fedEstimatedG), show.massAnd(total.harvestedG)];
-  return w.summary(fed, estimated, castings, `${show.time(total.minutes)} ${w.hours}`, people.adults, people.young);
+  return w.summary(fed, estimated, castings, show.timeAnd(total.minutes), people.adults, people.young);
 }
 
-function figuresTable(paper: Paper, season: Season, show: Show, w: ReportWords): void {
-  const both = (of: (part: Season | Season['before']) => string) => [of(season), of(season.before)];
+function figuresTable(paper: Paper, season: KeptSeason, show: Show, w: ReportWords): void {
+  const both = (of: (part: KeptSeason | KeptSeason['before']) => string) => [of(season), of(season.before)];
   const total = (of: (figures: Figures) => string) => both((part) => of(part.total));
-  const inG = (x: Figures) => x.fedWeighedG + x.fedEstimatedG + x.beddingG;
+  const inG = (x: Figures) => sumKnown(x.fedWeighedG, x.fedEstimatedG, x.beddingG);
   const cells: Readonly<Record<keyof ReportWords['rows'], readonly string[]>> = {
     weighed: total((x) => show.massAnd(x.fedWeighedG)),
     estimated: total((x) => show.massAnd(x.fedEstimatedG)),
@@ -109,54 +124,58 @@ function figuresTable(paper: Paper, season: Season, show: Show, w: ReportWords):
     castings: total((x) => show.massAnd(x.harvestedG)),
     corrected: total((x) => show.massAnd(x.castingsCorrectedG)),
     volume: total((x) => show.volume(x.castingsMl)),
-    yield: total((x) => show.percent(inG(x) === 0 ? null : x.harvestedG / inG(x))),
-    bins: both((part) => show.number(part.log.binsKept)),
-    shifts: total((x) => show.number(x.shifts)),
-    places: total((x) => show.number(x.places)),
-    taken: total((x) => show.number(x.placesTaken)),
-    came: total((x) => show.number(x.placesCame)),
-    planned: total((x) => `${show.time(x.minutesPlanned)} ${w.hours}`),
-    given: total((x) => `${show.time(x.minutes)} ${w.hours}`),
-    adults: both((part) => show.number(part.people.adults)),
-    young: both((part) => (part.people.young === null ? w.few : show.number(part.people.young))),
-    found: both((part) => show.number(part.problems.found)),
-    solved: both((part) => show.number(part.problems.solved)),
-    noted: both((part) => w.of(show.number(part.log.binWeeksNoted), show.number(part.log.binWeeks))),
+    yield: total((x) => (inG(x) === null || x.harvestedG === null ? w.notCounted : show.percent(shareKnown(x.harvestedG, inG(x))))),
+    bins: both((part) => show.count(part.log.binsKept)),
+    shifts: total((x) => show.count(x.shifts)),
+    places: total((x) => show.count(x.places)),
+    taken: total((x) => show.count(x.placesTaken)),
+    came: total((x) => show.count(x.placesCame)),
+    planned: total((x) => show.timeAnd(x.minutesPlanned)),
+    given: total((x) => show.timeAnd(x.minutes)),
+    adults: both((part) => show.count(part.people.adults)),
+    young: both((part) => (part.people.young === null ? w.few : show.count(part.people.young))),
+    found: both((part) => show.count(part.problems.found)),
+    solved: both((part) => show.count(part.problems.solved)),
+    noted: both((part) => w.of(show.count(part.log.binWeeksNoted), show.count(part.log.binWeeks))),
   };
   const rows = (Object.keys(w.rows) as (keyof typeof cells)[]).map((id) => [w.rows[id], ...cells[id]]);
   paper.table({ heads: [w.heads.what, w.heads.now, w.heads.before], rows, summed: false });
 }
 
-function materialsTable(paper: Paper, { byMaterial }: Season, show: Show, w: ReportWords): void {
+function materialsTable(paper: Paper, { byMaterial }: KeptSeason, show: Show, w: ReportWords): void {
   const kinds = [w.heads.weighed, w.heads.estimated, w.heads.bedding, w.heads.perWeek].map((head) => `${head}, ${show.massUnit}`);
   const rows = byMaterial.map((row) => [
     row.label,
     ...[row.fedWeighedG, row.fedEstimatedG, row.beddingG, row.perWeekG].map(show.mass),
-    `${row.percent} %`,
+    show.ofHundred(row.percent),
   ]);
   paper.table({ heads: [w.heads.what, ...kinds, w.heads.share], rows, summed: false });
 }
 
-function problemsTable(paper: Paper, { problems }: Season, show: Show, w: ReportWords): void {
+function problemsTable(paper: Paper, { problems }: KeptSeason, show: Show, w: ReportWords): void {
   const rows = [...problems.byKind.map((row) => [w.problems[row.problem], row] as const), [w.all, problems] as const].map(([name, row]) => [
-    ...[name, show.number(row.found), show.number(row.solved)],
+    ...[name, show.count(row.found), show.count(row.solved)],
     ...[row.daysToSolveMedian, row.daysToSolveLongest].map(show.days),
   ]);
   const heads = [w.heads.what, w.heads.found, w.heads.solved, w.heads.median, w.heads.longest];
   paper.table({ heads, rows, summed: true });
 }
 
-const barsOf = ({ byMonth }: Season, show: Show, w: ReportWords) => ({
+const barsOf = ({ byMonth }: KeptSeason, show: Show, w: ReportWords) => ({
   says: w.chart,
   names: w.bars,
-  groups: byMonth.map(({ key, figures: x }) => ({ name: show.month(key), values: [x.fedWeighedG, x.fedEstimatedG, x.harvestedG] })),
+  groups: byMonth.map(({ key, figures: x }) => ({
+    name: show.month(key),
+    // What was not counted has no bar; the table beneath says so.
+    values: [x.fedWeighedG, x.fedEstimatedG, x.harvestedG].map((grams) => grams ?? 0),
+  })),
 });
 
 function groupTable(
   paper: Paper,
   part: 'months' | 'sites' | 'bins',
   rows: readonly Row[],
-  season: Season,
+  season: KeptSeason,
   show: Show,
   w: ReportWords,
 ): void {

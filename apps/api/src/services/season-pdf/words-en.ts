@@ -6,7 +6,7 @@ export const en: ReportWords = {
   published: (on) => `Published ${on}. Its numbers stay as they were then.`,
   page: (n, of) => `Page ${n} of ${of}`,
   summary: (fed, estimated, castings, hours, adults, young) =>
-    `${fed} of scraps fed to the bins, ${estimated} of it estimated. ${castings} of castings harvested. ${hours} given by ${adults === 1 ? 'one adult' : `${adults} adults`}${young === 0 ? '' : ` and ${young ?? 'fewer than 5'} young people`}.`,
+    `${fed} of scraps fed to the bins, ${estimated} of it estimated. ${castings} of castings harvested. ${hours} given by ${adults === 1 ? 'one adult' : adults === null ? 'adults' : `${adults} adults`}${young === 0 ? '' : ` and ${young ?? 'fewer than 5'} young people`}.`,
   sections: {
     figures: 'In figures',
     materials: 'By material',
@@ -68,6 +68,7 @@ export const en: ReportWords = {
   problems: { smell: 'bad smell', wet: 'too wet', dry: 'too dry', leftover: 'food left over' },
   all: 'All',
   none: 'none',
+  notCounted: 'not counted then',
   few: 'fewer than 5',
   noOneBin: 'Shifts, not one bin',
   of: (part, whole) => `${part} of ${whole}`,

@@ -6,7 +6,7 @@ export const es: ReportWords = {
   published: (on) => `Publicado el ${on}. Sus cifras quedan como eran entonces.`,
   page: (n, of) => `Página ${n} de ${of}`,
   summary: (fed, estimated, castings, hours, adults, young) =>
-    `${fed} de restos para las composteras, ${estimated} estimados. ${castings} de humus cosechado. ${hours} de ${adults === 1 ? 'una persona adulta' : `${adults} personas adultas`}${young === 0 ? '' : ` y ${young ?? 'menos de 5'} menores`}.`,
+    `${fed} de restos para las composteras, ${estimated} estimados. ${castings} de humus cosechado. ${hours} de ${adults === 1 ? 'una persona adulta' : adults === null ? 'personas adultas' : `${adults} personas adultas`}${young === 0 ? '' : ` y ${young ?? 'menos de 5'} menores`}.`,
   sections: {
     figures: 'En cifras',
     materials: 'Por material',
@@ -68,6 +68,7 @@ export const es: ReportWords = {
   problems: { smell: 'mal olor', wet: 'demasiado mojada', dry: 'demasiado seca', leftover: 'comida sin comer' },
   all: 'Todo',
   none: 'ninguno',
+  notCounted: 'entonces no se contaba',
   few: 'menos de 5',
   noOneBin: 'Turnos, de ninguna compostera',
   of: (part, whole) => `${part} de ${whole}`,

@@ -10,7 +10,14 @@ export interface ReportWords {
   title(from: string, to: string): string;
   published(on: string): string;
   page(n: number, of: number): string;
-  readonly summary: (fed: string, estimated: string, castings: string, hours: string, adults: number, young: number | null) => string;
+  readonly summary: (
+    fed: string,
+    estimated: string,
+    castings: string,
+    hours: string,
+    adults: number | null,
+    young: number | null,
+  ) => string;
   readonly sections: Readonly<Record<'figures' | 'materials' | 'castings' | 'problems' | 'months' | 'sites' | 'bins' | 'climate', string>>;
   readonly heads: Readonly<Record<Head, string>>;
   readonly rows: Readonly<Record<FigureRow, string>>;
@@ -19,6 +26,8 @@ export interface ReportWords {
   readonly all: string;
   readonly none: string;
   readonly few: string;
+  /** Of a report published before this was counted. */
+  readonly notCounted: string;
   readonly noOneBin: string;
   of(part: string, whole: string): string;
   readonly chart: string;

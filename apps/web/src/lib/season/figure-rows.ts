@@ -1,7 +1,8 @@
 /** The season on one page of figures, beside the same days a year before. */
-import { kgFromGrams, litresFromMillilitres } from '@middenry/domain';
+import { kgFromGrams, litresFromMillilitres, shareKnown, sumKnown } from '@middenry/domain';
 import type { Format } from '../format/format.ts';
 import { words } from '../messages/index.ts';
+import { knownCell, knownText } from './known.ts';
 import type { CountCell, CountRow, Season } from './types.ts';
 
 type Part = Pick<Season, 'total' | 'people' | 'problems' | 'log'>;
@@ -19,16 +20,19 @@ export function figureRows(season: Season, f: Format): CountRow[] {
 
 /** What of all bedding and scraps became castings; empty where nothing was given. */
 const yieldShown = ({ total }: Part, f: Format): string => {
-  const inG = total.fedWeighedG + total.fedEstimatedG + total.beddingG;
-  return inG === 0 ? words.report.none : f.percent(total.harvestedG / inG);
+  const inG = sumKnown(total.fedWeighedG, total.fedEstimatedG, total.beddingG);
+  if (inG === null || total.harvestedG === null) return words.report.notCounted;
+  const share = shareKnown(total.harvestedG, inG);
+  return share === null ? words.report.none : f.percent(share);
 };
 
 function cellsOf(part: Part, f: Format): Partial<Record<RowId, CountCell>> {
   const { total, people, problems, log } = part;
   const w = words.report;
-  const mass = (grams: number): CountCell => ({ text: `${f.massValue(kgFromGrams(grams), 1)}\u00a0${f.massUnit}`, value: grams });
-  const count = (n: number): CountCell => ({ text: f.number(n), value: n });
-  const hours = (minutes: number): CountCell => ({ text: `${f.hoursShown(minutes)}\u00a0h`, value: minutes });
+  const mass = knownCell((grams) => `${f.massValue(kgFromGrams(grams), 1)}\u00a0${f.massUnit}`);
+  const count = knownCell(f.number);
+  const plain = knownText(f.number);
+  const hours = knownCell((minutes) => `${f.hoursShown(minutes)}\u00a0h`);
   const rates = 'rates' in part ? (part as Season).rates : null;
   return {
     fedWeighed: mass(total.fedWeighedG),
@@ -36,12 +40,12 @@ function cellsOf(part: Part, f: Format): Partial<Record<RowId, CountCell>> {
     bedding: mass(total.beddingG),
     castings: mass(total.harvestedG),
     corrected: mass(total.castingsCorrectedG),
-    volume: { text: f.litres(litresFromMillilitres(total.castingsMl)), value: total.castingsMl },
+    volume: knownCell((ml) => f.litres(litresFromMillilitres(ml)))(total.castingsMl),
     yield: { text: yieldShown(part, f) },
-    ...(rates === null ? {} : { perWeek: { text: f.massWhole(kgFromGrams(rates.fedPerWeekG)) } }),
+    ...(rates === null ? {} : { perWeek: { text: knownText((grams) => f.massWhole(kgFromGrams(grams)))(rates.fedPerWeekG) } }),
     bins: count(log.binsKept),
     shifts: count(total.shifts),
-    places: { text: w.places(f.number(total.places), f.number(total.placesTaken), f.number(total.placesCame)) },
+    places: { text: w.places(plain(total.places), plain(total.placesTaken), plain(total.placesCame)) },
     planned: hours(total.minutesPlanned),
     given: hours(total.minutes),
     adults: count(people.adults),
@@ -50,6 +54,6 @@ function cellsOf(part: Part, f: Format): Partial<Record<RowId, CountCell>> {
     solved: count(problems.solved),
     days: { text: problems.daysToSolveMedian === null ? w.none : f.days(problems.daysToSolveMedian) },
     longest: { text: problems.daysToSolveLongest === null ? w.none : f.days(problems.daysToSolveLongest) },
-    noted: { text: w.of(f.number(log.binWeeksNoted), f.number(log.binWeeks)) },
+    noted: { text: w.of(plain(log.binWeeksNoted), plain(log.binWeeks)) },
   };
 }

@@ -1,6 +1,7 @@
 import type { Answer } from '../api/calls.ts';
 
-export type Season = Answer<'readSeason'>;
+/** One that was published by an older release has null for what was not counted then. */
+export type Season = Answer<'readPublishedSeason'>['season'];
 export type SeasonRow = Season['bySite'][number];
 export type Figures = Season['total'];
 export type NamedSeason = Answer<'listSeasons'>['items'][number];

@@ -10,8 +10,8 @@ export const publishing = {
   yield: 'Castings of all that was fed',
   daysMedian: 'Days to solve, in the middle',
   daysLongest: 'Days at most',
-  givers: (adults: number, young: number | null) => {
-    const grown = adults === 1 ? 'one adult' : `${adults} adults`;
+  givers: (adults: number | null, young: number | null) => {
+    const grown = adults === null ? 'adults' : adults === 1 ? 'one adult' : `${adults} adults`;
     if (young === 0) return grown;
     return `${grown} and ${young === null ? 'fewer than 5 young people' : `${young} young people`}`;
   },

@@ -29,6 +29,7 @@ export const report = {
   },
   places: (places: string, taken: string, came: string) => `${places}, ${taken}, ${came}`,
   some: 'fewer than 5',
+  notCounted: 'not counted then',
   none: 'none',
   of: (part: string, whole: string) => `${part} of ${whole}`,
   howSure: 'How sure it is.',

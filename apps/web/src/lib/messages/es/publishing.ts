@@ -10,8 +10,8 @@ export const publishing = {
   yield: 'Humus de todo lo que se dio',
   daysMedian: 'Días para resolver, el del medio',
   daysLongest: 'Días como mucho',
-  givers: (adults: number, young: number | null) => {
-    const grown = adults === 1 ? 'una persona adulta' : `${adults} personas adultas`;
+  givers: (adults: number | null, young: number | null) => {
+    const grown = adults === null ? 'personas adultas' : adults === 1 ? 'una persona adulta' : `${adults} personas adultas`;
     if (young === 0) return grown;
     return `${grown} y ${young === null ? 'menos de 5 menores' : `${young} menores`}`;
   },

@@ -29,6 +29,7 @@ export const report = {
   },
   places: (places: string, taken: string, came: string) => `${places}, ${taken}, ${came}`,
   some: 'menos de 5',
+  notCounted: 'entonces no se contaba',
   none: 'ninguno',
   of: (part: string, whole: string) => `${part} de ${whole}`,
   howSure: 'Qué seguro es.',
