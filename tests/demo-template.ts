@@ -6,8 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { startServer } from './browser/started.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
-const NOT_NOW = 503;
-const MOST_LOOKS = 6;
+const MOST_LOOKS = 20;
 const shelf = here('../build/demonstrations');
 
 /** What the demonstration is made by, and its day: it is dated from today on. */
@@ -27,16 +26,20 @@ async function makeIn(dataDir: string): Promise<void> {
     body: JSON.stringify({ as: 'coordinator' }),
   });
   const cookie = String(signedIn.headers.get('set-cookie')).split(';')[0]!;
-  // The first look steps every bin through its log, which is then kept beside the store;
-  // on a busy machine one look is cut off before it is through, and the next goes on from there.
-  const look = () => fetch(`${server.origin}/api/board`, { headers: { cookie } });
+  // The first look steps every bin through its log, which is then kept beside the store; a board
+  // names the bins that are missing yet, and the next look goes on from there.
+  const look = async () => {
+    const answer = await fetch(`${server.origin}/api/board`, { headers: { cookie } });
+    const board = (answer.ok ? await answer.json() : { bins: [], waiting: [{}] }) as { bins: { id: string }[]; waiting: unknown[] };
+    return { status: answer.status, ...board };
+  };
   let board = await look();
-  for (let looks = 1; board.status === NOT_NOW && looks < MOST_LOOKS; looks += 1) board = await look();
+  for (let looks = 1; board.waiting.length > 0 && looks < MOST_LOOKS; looks += 1) board = await look();
   // Whoever asks after it waits until the last of them is kept.
-  const [bin] = board.ok ? ((await board.json()) as { bins: { id: string }[] }).bins : [];
+  const [bin] = board.bins;
   if (bin) await fetch(`${server.origin}/api/bins/${bin.id}/ensemble`, { headers: { cookie } });
   await server.stop();
-  if (!board.ok) throw new Error(`Cannot prepare the demonstration: the board answered ${board.status}`);
+  if (board.waiting.length > 0) throw new Error(`Cannot prepare the demonstration: the board answered ${board.status} without all bins`);
 }
 
 /** Folder of a demonstration in order, stopped: to be copied, not used. Several may ask at once; the first that is whole stays. */

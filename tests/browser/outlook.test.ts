@@ -20,8 +20,11 @@ beforeAll(async () => {
   [server, browser] = await Promise.all([serve(), openBrowser()]);
   walk = await visit(browser, server.origin);
   await send('/api/session/demo', { as: 'coordinator' });
-  // The first answer after a start waits for every bin to be stepped through its whole log.
-  for (let tries = 0; tries < 4 && bins.length === 0; tries++) bins = (await read('/api/board')).bins ?? [];
+  // The first answers after a start lack the bins that are not stepped through their whole log yet.
+  const look = async (): Promise<{ bins?: Told[]; waiting?: unknown[] }> => read('/api/board');
+  let board = await look();
+  for (let tries = 0; tries < 8 && board.waiting?.length !== 0; tries++) board = await look();
+  bins = board.bins ?? [];
 }, 120_000);
 afterAll(async () => {
   await walk?.close();

@@ -12,7 +12,7 @@ import { touchedAfter, touchOf } from './touched.ts';
 /** A reader of the board waits for a new outlook so long, then gets the one from before with its mark. */
 export const PATIENCE_MS = 60;
 /** A reader of the board waits so long for bins that nothing is known of yet today, then gets it without them: well within what a request may take. */
-export const FIRST_PATIENCE_MS = 3000;
+export const FIRST_PATIENCE_MS = 6000;
 /** No older one is told for longer than this after the change that it does not have. */
 const OLDEST_MS = 5000;
 /** Whoever noted something at the bin within this time before waits for what comes of it: as long as a request may take. */
