@@ -61,14 +61,16 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/prepared.ts'],
           exclude: never,
-          // One browser and one server at a time, after everything else: two cores cannot keep more of them honest.
-          fileParallelism: false,
+          // After everything else, and two files at once, each with its browser and its server: one alone leaves half of two cores idle.
+          maxWorkers: 2,
           // What is tested runs in processes of its own, so the files share what they import and not what they test.
           isolate: false,
           maxConcurrency: 2,
           sequence: { groupOrder: 1 },
           testTimeout: 60_000,
           hookTimeout: 90_000,
+          // A page says a thing when it has it: a second is too short for one that waits its turn on a busy machine.
+          expect: { poll: { timeout: 10_000 } },
         },
       },
       ...(process.env.PROOF === 'long' ? [proof] : []),

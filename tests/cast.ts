@@ -12,11 +12,13 @@ import { deleteCredentials, insertCredential, listCredentials, markTotpOn } from
 import { type Store, write } from '../apps/api/src/db/store.ts';
 import { photoDirOf } from '../apps/api/src/photos/shelf.ts';
 import { keeperOf } from '../apps/api/src/services/keeper.ts';
+import { useModel } from '../apps/api/src/services/outlook-cache.ts';
 import type { Room } from '../apps/api/src/services/room.ts';
 import { newSetupCode } from '../apps/api/src/services/setup-code.ts';
 import { soundnessOf } from '../apps/api/src/services/soundness.ts';
 import { newTotpSecret } from '../apps/api/src/services/totp.ts';
 import type { OwnSolver } from '../apps/api/src/solver/highs-solver.ts';
+import { modelOnce } from './model-once.ts';
 
 export const MIGRATIONS_DIR = new URL('../migrations', import.meta.url).pathname;
 
@@ -97,7 +99,9 @@ export async function openEmpty(options: CastOptions = {}): Promise<Omit<Cast, '
   if (options.from !== undefined) cpSync(options.from, dir, { recursive: true });
   const clock = movableClock(new Date(options.at ?? '2026-11-25T10:00:00.000Z'));
   const config = readConfig({ DATA_DIR: dir, ...options.env }, []);
-  const store = openStore({ file: join(dir, STORE_FILE) });
+  // Its file outlives no test, so no write waits for the disk; that a built server's do is asked in `tests/faults`.
+  const store = openStore({ file: join(dir, STORE_FILE), throwAway: true });
+  useModel(store, modelOnce);
   migrate(store, { dir: MIGRATIONS_DIR, copyDir: join(dir, 'backups'), now: clock.at });
   const setup = newSetupCode(clock);
   const file = join(dir, STORE_FILE);

@@ -1,8 +1,14 @@
 /** Every page on light paper, and on dark paper those that have colours of their own: nothing for axe, nothing sideways, nothing asked of strangers, no broken policy. */
+import { readdirSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { addDays } from '../../apps/web/src/lib/format/days.ts';
+import { SMALL_JPEG } from '../api/hostile/photo-samples.ts';
 import { axeFaults, openBrowser, type Running, serve, sidewaysPx, visit, type Walk, walkIn } from './harness.ts';
+
+const ROUTES = fileURLToPath(new URL('../../apps/web/src/routes', import.meta.url));
 
 let server: Running;
 let browser: Browser;
@@ -21,10 +27,13 @@ beforeAll(async () => {
     code,
     entry: (await read(`/api/bins/${bin}/entries`)).items[0].id,
     shift: (await read('/api/shifts')).items[0].id,
+    today: (await read('/api/session')).today,
+    none: 'no-token-that-there-ever-was',
     site: (await read('/api/sites')).items[0].id,
   };
   await letIn(walk);
   places.run = await fillGaps(walk);
+  await takePhotos(walk);
   await walk.close();
 });
 afterAll(async () => {
@@ -51,6 +60,12 @@ async function letIn(coordinator: Walk): Promise<void> {
   places.named = (await post(coordinator, '/api/seasons', { id: newId(), ...season })).id;
   places.published = (await post(coordinator, '/api/published-seasons', { id: newId(), ...season })).id;
   places.look = tokenOf((await post(coordinator, '/api/links', { id: newId(), kind: 'board' })).path);
+  const term = { name: 'Spring', from: addDays(places.today!, 60), to: addDays(places.today!, 150), way: 'draw' };
+  const opens = { opensAt: `${addDays(places.today!, 30)}T09:00:00Z` };
+  places.term = (await post(coordinator, '/api/sign-up-seasons', { id: newId(), siteId, ...term, ...opens })).id;
+  const content = Buffer.from(`Date,Bin,Food,Weight\n3/4/2026,${places.code},Apple,2\n5/6/2026,Z9,Mystery,1 bucket\n`).toString('base64');
+  const sheet = { kind: 'feedings', fileName: 'log.csv', content };
+  places.sheet = (await post(coordinator, '/api/imports', { id: newId(), ...sheet })).id;
   const classId = newId();
   await post(coordinator, '/api/classes', { id: classId, siteId, name: 'Visitors', ageBand: '9-12' });
   const { classCode, pictures } = await post(coordinator, `/api/classes/${classId}/pupils`, { id: newId(), name: 'Wilf A.' });
@@ -66,11 +81,30 @@ async function letIn(coordinator: Walk): Promise<void> {
   }
 }
 
+/** One of the bin for reports to choose, and one that waits for somebody to say who is in it. */
+async function takePhotos({ context: { request } }: Walk): Promise<void> {
+  const headers = { origin: server.origin };
+  await request.patch('/api/programme', { data: { photosOfPeople: true }, headers });
+  for (const people of ['none', 'some']) {
+    const query = new URLSearchParams({
+      binId: places.bin!,
+      takenAt: new Date().toISOString(),
+      kind: 'bin',
+      people,
+      alt: 'Castings on top',
+    });
+    const sent = await request.put(`/api/photos/${newId()}?${query}`, {
+      data: SMALL_JPEG,
+      headers: { ...headers, 'content-type': 'image/jpeg' },
+    });
+    expect(sent.status(), people).toBe(201);
+  }
+}
+
 /** A search that has ended: its page holds proposals, gaps and the table. */
 async function fillGaps(coordinator: Walk): Promise<string> {
   const id = newId();
-  const { today } = await (await coordinator.context.request.get('/api/session')).json();
-  const data = { id, from: today, to: addDays(today, 14), seconds: 2 };
+  const data = { id, from: places.today!, to: addDays(places.today!, 14), seconds: 2 };
   await coordinator.context.request.post('/api/rota/runs', { data, headers: { origin: server.origin } });
   const status = async () => (await (await coordinator.context.request.get(`/api/rota/runs/${id}`)).json()).status;
   await vi.waitUntil(async () => (await status()) !== 'working', { timeout: 30_000, interval: 250 });
@@ -95,7 +129,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/setup',
     '/setup/export',
     '/no-such-page',
-    '/reply/no-token-that-there-ever-was',
+    '/reply/:none',
     '/join/:invite',
     '/look/:look',
     '/look/:look/wall',
@@ -134,15 +168,18 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/shifts/weekly',
     '/shifts/proposals',
     '/shifts/terms',
+    '/shifts/terms/:term',
     '/intake',
     '/second-step',
     '/shifts/:shift',
     '/season',
     '/season/climate',
     '/season/named/:named',
+    '/season/named/:named/photos',
     '/season/published/:published',
     '/people',
     '/people/erase',
+    '/consents',
     '/classes',
     '/sites',
     '/sites/:site',
@@ -154,6 +191,7 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/status',
     '/export',
     '/import',
+    '/import/:sheet',
     '/audit',
     '/links',
     '/wall',
@@ -168,6 +206,17 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
     '/api-page',
   ],
 };
+/** `:what` and `[what]` are the same: a place that is filled in. */
+const shapeOf = (path: string) => path.split('?')[0]!.replace(/:\w+|\[\w+\]/g, ':');
+
+test('every page that there is stands in the list (C30)', () => {
+  const inList = new Set(Object.values(PAGES).flat().map(shapeOf));
+  const files = readdirSync(ROUTES, { recursive: true, encoding: 'utf8' }).filter((file) => basename(file) === '+page.svelte');
+  const there = files.map((file) => shapeOf(`/${dirname(file)}`.replace(/\/(\(\w+\)|\.)(?=\/|$)/g, '') || '/'));
+  expect(there.length).toBeGreaterThan(50);
+  expect(there.filter((path) => !inList.has(path))).toEqual([]);
+});
+
 /** One visitor of every kind, whose pages share what was fetched: the scripts of each page are read once for all. */
 const visitors = new Map<string, Promise<Walk>>();
 async function entered(as: string): Promise<Walk> {

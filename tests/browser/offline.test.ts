@@ -217,7 +217,7 @@ describe('with the network again', () => {
     await note('stays');
     await page.goto('/more');
     const workers = () => page.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length);
-    await expect.poll(workers, { timeout: 10_000 }).toBe(0);
+    await expect.poll(workers, { timeout: 30_000 }).toBe(0);
     expect([await builds(), await onPhone(page)]).toEqual([0, ['stays']]);
     way.way = 'through';
     await page.goto('/waiting');

@@ -47,7 +47,6 @@ export function reachOf(spec: RouteSpec, who: Who | null): Reach {
 
 /** Registers one row: access first, then input, then the handler, then the answer. */
 export function register(app: FastifyInstance, frame: Frame, { spec, handler }: BoundRoute, checkAnswers: boolean): void {
-  const serialise = spec.answer === undefined ? undefined : serialiserOf(spec.answer);
   app.route({
     method: spec.method,
     url: spec.path,
@@ -75,7 +74,8 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
       if (reach === 'own' && spec.own !== 'nothing' && !state.ownershipAsked)
         throw new Error(`Cannot answer ${spec.name} as its handler never asked whose row it is`);
       if (checkAnswers && spec.answer !== undefined) spec.answer.parse(answer);
-      return send(reply, spec, state, serialise === undefined ? answer : serialise(answer));
+      // Made with the first answer of its kind: all of them at once are a fifth of the work of a start.
+      return send(reply, spec, state, spec.answer === undefined ? answer : serialiserOf(spec.answer)(answer));
     },
   });
 }
