@@ -17,6 +17,8 @@ beforeAll(async () => {
 });
 afterAll(async () => {
   vi.doUnmock(LOCAL_TIME);
+  // Files share what they import: the changed rules would stay for those that come after.
+  vi.resetModules();
   await cast.close();
 });
 
