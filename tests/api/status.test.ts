@@ -55,6 +55,12 @@ describe('GET /api/status', () => {
     laterHours(4);
     expect((await status()).backup.state).toBe('well');
     await noteBy('volunteer', 0);
+    // After a quiet night the newest is old, and of what is missing in it nothing is.
+    expect((await status()).backup.state).toBe('well');
+    laterHours(2);
+    await noteBy('volunteer', 0);
+    expect((await status()).backup.state).toBe('well');
+    laterHours(1);
     expect((await status()).backup.state).toBe('act');
     await look();
     expect((await status()).backup.state).toBe('well');

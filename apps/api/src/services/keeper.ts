@@ -32,6 +32,8 @@ interface Drill {
 
 export interface KeeperStatus {
   readonly backups: readonly BackupFile[];
+  /** Since when something is in no backup, to within a look; null: the newest holds all. */
+  readonly changedSince: string | null;
   readonly lastDrill: Drill | null;
   readonly drillOverdue: boolean;
   readonly lastFault: string | null;
@@ -109,6 +111,13 @@ export function keeperOf(options: KeeperOptions): Keeper {
   };
   const readDrill = (): Drill | null => (existsSync(drillFile) ? (JSON.parse(readFileSync(drillFile, 'utf8')) as Drill) : null);
 
+  // When a change came stands in no row; what was done before this process is backed up at its start.
+  let unkept: { readonly after: string; readonly since: string } | null = null;
+  const changedSince = (newest: BackupFile | undefined): string | null => {
+    if (!isChanged(newest)) unkept = null;
+    else if (unkept?.after !== (newest?.file ?? '')) unkept = { after: newest?.file ?? '', since: clock.now().toISOString() };
+    return unkept?.since ?? null;
+  };
   const isChanged = (newest: BackupFile | undefined) => {
     if (newest === undefined) return true;
     const { lastChange, lastAudit } = newest.manifest.facts;
@@ -120,6 +129,7 @@ export function keeperOf(options: KeeperOptions): Keeper {
     // A copy of a damaged store would only push the sound ones out.
     if (options.soundness !== undefined && options.soundness.damage() !== null) return did;
     const newest = listBackups(dir, name)[0];
+    changedSince(newest);
     // By a clock that somebody set, nothing is old.
     const mayDrop = isSteady() && isBelievable(clock.now());
     const cleared = mayDrop ? clearWithPhotos(options) : 0;
@@ -150,8 +160,10 @@ export function keeperOf(options: KeeperOptions): Keeper {
       const last = readDrill();
       const { bavail, bsize, blocks } = statfsSync(dir.length > 0 && existsSync(dir) ? dir : options.file);
       const freeBytes = bavail * bsize;
+      const backups = listBackups(dir, name);
       return {
-        backups: listBackups(dir, name),
+        backups,
+        changedSince: changedSince(backups[0]),
         lastDrill: last,
         drillOverdue: options.hourly && last !== null && hoursSince(last.at) > DRILL_OVERDUE_DAYS * DAY_HOURS,
         lastFault,

@@ -2,7 +2,6 @@
 import type { Status, UpkeepState } from '@middenry/contract';
 import type { Context, Signed } from '../context.ts';
 import { isBelievable } from '../db/clock-sense.ts';
-import { lastChangeId } from '../db/repositories/change.ts';
 import { findProgramme } from '../db/repositories/programme.ts';
 import { countQuietPhones, mailDueSince, phoneSkews, quietPhones } from '../db/repositories/upkeep.ts';
 import { keeperIn } from './keep-shape.ts';
@@ -47,10 +46,10 @@ export function storeStatus(call: Context): Pick<Status, 'backup' | 'drill' | 's
   };
 }
 
-function backupPart({ store, now }: Context, { backups, lastFault }: KeeperStatus, isDemo: boolean): Status['backup'] {
+/** By the oldest change that is in no backup: after a quiet night the newest is old, and nothing is missing. */
+function backupPart({ now }: Context, { backups, changedSince, lastFault }: KeeperStatus, isDemo: boolean): Status['backup'] {
   const newest = backups[0]?.manifest;
-  const isBehind =
-    newest === undefined || (lastChangeId(store) !== newest.facts.lastChange && hoursSince(now, newest.madeAt) >= BACKUP_LATE_HOURS);
+  const isBehind = newest === undefined || (changedSince !== null && hoursSince(now, changedSince) >= BACKUP_LATE_HOURS);
   const state = lastFault !== null ? 'act' : isDemo || !isBehind ? 'well' : newest === undefined ? 'look' : 'act';
   return { state, lastAt: newest?.madeAt ?? null, fault: lastFault };
 }

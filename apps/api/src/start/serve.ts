@@ -14,12 +14,13 @@ import { projectRoot } from '../root.ts';
 import { endSending } from '../services/bring-back/desk.ts';
 import { isOldDemo } from '../services/demo-age.ts';
 import { keeperOf } from '../services/keeper.ts';
+import { damageMailOf } from '../services/mail/damage-mail.ts';
 import { mailerOf } from '../services/mail/mailer.ts';
 import { keepTelling } from '../services/messages/keep-telling.ts';
 import { startOutlooks } from '../services/outlook-start.ts';
 import { roomOf } from '../services/room.ts';
 import { newSetupCode } from '../services/setup-code.ts';
-import { soundnessOf } from '../services/soundness.ts';
+import { type Soundness, soundnessOf } from '../services/soundness.ts';
 import { keepListsMoving } from '../services/waiting.ts';
 import { StartRefusal } from '../start-refusal.ts';
 import { mountWeb } from '../web/mount.ts';
@@ -86,7 +87,7 @@ export async function serve({ config, lock, ...begun }: Begun): Promise<Running>
   app.addHook('onClose', async () => {
     for (const stopOne of stops) stopOne();
   });
-  if (config.mail !== undefined) await sendMail(app, store, config, config.mail);
+  if (config.mail !== undefined) await sendMail(app, { store, soundness }, config, config.mail);
   startOutlooks(app, store, systemClock, cacheFileOf(config));
   await listen(app, config);
   keeper.start();
@@ -97,11 +98,22 @@ export async function serve({ config, lock, ...begun }: Begun): Promise<Running>
   return { app, store, lock };
 }
 
-async function sendMail(app: FastifyInstance, store: Store, { publicUrl }: Config, server: MailServer): Promise<void> {
+interface Kept {
+  readonly store: Store;
+  readonly soundness: Soundness;
+}
+
+async function sendMail(app: FastifyInstance, { store, soundness }: Kept, { publicUrl }: Config, server: MailServer): Promise<void> {
   const { smtpSender } = await import('../services/mail/sender.ts');
-  const mailer = mailerOf({ store, clock: systemClock, sender: smtpSender(server), from: server.from, publicUrl });
-  mailer.start();
-  app.addHook('onClose', async () => mailer.stop());
+  const sender = smtpSender(server);
+  const both = [
+    mailerOf({ store, clock: systemClock, sender, from: server.from, publicUrl }),
+    damageMailOf({ store, clock: systemClock, soundness, sender, from: server.from }),
+  ];
+  for (const one of both) one.start();
+  app.addHook('onClose', async () => {
+    for (const one of both) one.stop();
+  });
 }
 
 async function showDemo(config: Config, makeDemo: MakeDemo): Promise<void> {

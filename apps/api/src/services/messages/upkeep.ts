@@ -8,7 +8,7 @@ import { storeStatus } from '../status.ts';
 import { tell } from './tell.ts';
 
 const LOOK_MS = 5 * 60_000;
-/** What mends itself by the next look of the keeper, as after a quiet night, is no news. */
+/** What mends itself by the next look of the keeper is no news. */
 const STANDING_MS = 15 * 60_000;
 
 export type UpkeepFault = 'backup' | 'drill' | 'soundness' | 'disk';
@@ -59,7 +59,7 @@ function standingFaults({ sinceMs }: Watched, faults: readonly Fault[], nowMs: n
 
 /**
  * What is wrong by the status page's own limits. What was never yet done is no fault, and of a damaged store every page
- * tells by itself: nothing is written into that one, no message either.
+ * tells by itself, and a mail goes past it (damage-mail.ts): nothing is written into that one, no message either.
  */
 function faultsOf(call: Context): readonly Fault[] {
   const { backup, drill, soundness, disk } = storeStatus(call);

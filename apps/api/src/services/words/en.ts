@@ -107,6 +107,18 @@ export const en = {
   digestMail,
   lateEntriesMail,
   upkeepMail,
+  /** To whoever keeps the machine; `since` is in UTC. */
+  damageMail: (programme: string, since: string, backup: string | null): MailText => ({
+    subject: `The store of ${programme} is damaged`,
+    text: [
+      `The store of ${programme} is damaged. It was found at ${since} UTC.`,
+      'Nothing is saved any more, and no sums are given out. What people enter waits on their phones.',
+      backup === null
+        ? 'There is no backup on this machine: look for a copy elsewhere.'
+        : `The newest backup is ${backup}; it was read whole when it was made.`,
+      'Stop the server, put the backup back with "npx middenry restore", and start it again. This mail comes once.',
+    ].join('\n'),
+  }),
   codeMail: (programme: string, code: string): MailText => ({
     subject: `Your code for ${programme}`,
     text: `Your code is ${code}.\nType it in where you asked for it. It works for 15 minutes.\nIf you did not ask for it, do nothing.`,

@@ -95,6 +95,17 @@ export const es: Words = {
   digestMail,
   lateEntriesMail,
   upkeepMail,
+  damageMail: (programme, since, backup) => ({
+    subject: `Los datos de ${programme} están dañados`,
+    text: [
+      `Los datos guardados de ${programme} están dañados. Se vio a las ${since.slice(11)} (UTC) del ${since.slice(0, 10)}.`,
+      'Ya no se guarda nada ni se dan sumas. Lo que la gente apunta espera en sus teléfonos.',
+      backup === null
+        ? 'No hay ninguna copia en esta máquina: busca una en otro sitio.'
+        : `La copia más nueva es ${backup}; se leyó entera al hacerla.`,
+      'Para el servidor, recupera la copia con "npx middenry restore" y vuelve a arrancarlo. Este correo llega una sola vez.',
+    ].join('\n'),
+  }),
   codeMail: (programme, code) => ({
     subject: `Tu código para ${programme}`,
     text: `Tu código es ${code}.\nEscríbelo donde lo pediste. Vale 15 minutos.\nSi no lo pediste, no hagas nada.`,
