@@ -1,5 +1,5 @@
 /** A backup from before an erasure is restored on a new machine: the list beside it takes out again whoever was erased since. */
-import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
@@ -8,9 +8,10 @@ import { makeBackup } from '../../apps/api/src/db/keep/backup.ts';
 import { erasureLists } from '../../apps/api/src/db/keep/erasures.ts';
 import { drill, restore } from '../../apps/api/src/db/keep/restore.ts';
 import { photoDirOf } from '../../apps/api/src/photos/shelf.ts';
-import { BINS, type Cast, freshId, later, MIGRATIONS_DIR, openCast, PEOPLE } from '../cast.ts';
+import { BINS, type Cast, freshId, later, MIGRATIONS_DIR, openCast, PEOPLE, type PersonKey } from '../cast.ts';
 import { consent } from './hostile/consent-samples.ts';
 import { SMALL_JPEG } from './hostile/photo-samples.ts';
+import { peopleInPhotos } from './people-in-photos.ts';
 
 let cast: Cast;
 let dir: string;
@@ -59,7 +60,7 @@ describe('F9, C27: the list of erasures beside the backups', () => {
     await cast.call('otherVolunteer', 'DELETE', `/api/consents/${id}`);
     expect(list()).toEqual({
       ...{ writtenAt: '2026-11-27T10:00:00.000Z', programme: expect.any(String) },
-      ...{ erased: [{ id: OTIS.id, on: '2026-11-25' }], withdrawn: [{ id, on: '2026-11-27' }] },
+      ...{ erased: [{ id: OTIS.id, on: '2026-11-25' }], withdrawn: [{ id, on: '2026-11-27' }], photosGone: [], marked: [] },
     });
     // Only the newest is kept, under a name of its own: a copy elsewhere may never write over what it has.
     expect(erasureLists(dir, 'own').map((file) => basename(file))).toEqual(['own-erased-2026-11-27T10-00-00-000Z.json']);
@@ -86,9 +87,66 @@ describe('F9, C27: the list of erasures beside the backups', () => {
     await cast.call('otherVolunteer', 'DELETE', `/api/consents/${given}`);
     cpSync(dir, carried, { recursive: true });
     expect(onNewMachine(before)).toEqual({
-      again: { erased: 1, withdrawn: 2, knownUntil: cast.clock.at.toISOString() },
+      again: { erased: 1, withdrawn: 2, photosGone: 1, marked: 0, knownUntil: cast.clock.at.toISOString() },
       ...{ otis: false, people: 6, consents: 0, photos: [] },
     });
+  });
+
+  it('C25: keeps off, on a new machine, photos that were taken off after the backup, and hides those in which somebody was seen since', async () => {
+    await cast.call('owner', 'PATCH', '/api/programme', { photosOfPeople: true });
+    const { give, send, sendOf, withdraw } = peopleInPhotos(() => cast);
+    const photo = async (more: Record<string, string> = {}) => {
+      const id = freshId();
+      expect((await send('volunteer', id, { people: 'none', ...more })).status).toBe(201);
+      return id;
+    };
+    const [stays, takenOff, seen, named, nobody] = [await photo(), await photo(), await photo(), await photo(), await photo()];
+    const given = await give('volunteer', OTIS.id);
+    const other = await give('otherVolunteer', PEOPLE.otherVolunteer.id);
+    const shown = await sendOf(OTIS.id);
+    const before = await back();
+    expect((await cast.call('volunteer', 'DELETE', `/api/photos/${takenOff}`)).status).toBe(204);
+    const people = (who: PersonKey, id: string, body: object) => cast.call(who, 'PUT', `/api/photos/${id}/people`, body);
+    await people('volunteer', seen, { people: 'some', personIds: [] });
+    await people('coordinator', named, { people: 'some', personIds: [PEOPLE.otherVolunteer.id] });
+    // Said by mistake, and taken back: it stays a photo of nobody.
+    await people('volunteer', nobody, { people: 'some', personIds: [] });
+    await people('coordinator', nobody, { people: 'none', personIds: [] });
+    await withdraw('volunteer', given);
+    cpSync(dir, carried, { recursive: true });
+    expect(onNewMachine(before)).toMatchObject({ again: { erased: 0, withdrawn: 1, photosGone: 1, marked: 2 } });
+    const sqlite = new Database(join(cast.dir, 'new', 'own.db'), { readonly: true });
+    const states = sqlite.prepare('SELECT photo_id, state FROM photo_showing').raw().all() as [string, string][];
+    sqlite.close();
+    expect(Object.fromEntries(states)).toEqual({
+      ...{ [stays]: 'shown', [seen]: 'waiting', [named]: 'shown', [nobody]: 'shown', [shown]: 'hidden' },
+    });
+    expect(readdirSync(join(cast.dir, 'new', 'own-photos'))).toHaveLength(5);
+    // In a store that has learnt of it, nobody has to know who is in a photo to hide it.
+    await withdraw('otherVolunteer', other);
+    rmSync(carried, { recursive: true });
+    cpSync(dir, carried, { recursive: true });
+    expect(onNewMachine(before)).toMatchObject({ again: { withdrawn: 2, photosGone: 1, marked: 2 } });
+  });
+
+  it('C25: a photo that is deleted by the days that have gone by, or with somebody who is erased, stays away too', async () => {
+    await cast.call('owner', 'PATCH', '/api/programme', { photosOfPeople: true });
+    const { give, sendOf, withdraw } = peopleInPhotos(() => cast);
+    const given = await give('volunteer', OTIS.id);
+    await give('otherVolunteer', PEOPLE.otherVolunteer.id);
+    const ids = [await sendOf(OTIS.id), await sendOf(PEOPLE.otherVolunteer.id)];
+    const before = await back();
+    await withdraw('volunteer', given);
+    await erase(PEOPLE.otherVolunteer.id);
+    later(cast, 30 * 24 * 60);
+    await cast.app.middenry.keeper!.look();
+    expect(
+      list()
+        .photosGone.map(({ id }: { id: string }) => id)
+        .sort(),
+    ).toEqual([...ids].sort());
+    cpSync(dir, carried, { recursive: true });
+    expect(onNewMachine(before)).toMatchObject({ again: { erased: 1, photosGone: 2 }, photos: [] });
   });
 
   it('is carried by later backups too; with neither, the restore says that nobody knows', async () => {
@@ -100,7 +158,7 @@ describe('F9, C27: the list of erasures beside the backups', () => {
     expect(onNewMachine(before)).toMatchObject({ again: { erased: 1, knownUntil: '2026-11-25T10:01:00.000Z' }, otis: false });
     rmSync(join(cast.dir, 'new'), { recursive: true });
     for (const tail of ['', '.json']) cpSync(before + tail, join(carried, basename(before) + tail));
-    expect(onNewMachine(before)).toMatchObject({ again: { erased: 0, withdrawn: 0, knownUntil: null }, otis: true });
+    expect(onNewMachine(before)).toMatchObject({ again: { erased: 0, withdrawn: 0, photosGone: 0, knownUntil: null }, otis: true });
   });
 
   it('is of no use when it is damaged or of another programme, and is not believed', async () => {

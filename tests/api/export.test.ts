@@ -187,13 +187,14 @@ function placeFor(file: string, isDemo = false): BringBackOptions {
     migrationsDir: MIGRATIONS_DIR,
     now,
     isDemo,
+    known: [],
   };
 }
 
 describe('bringBack()', () => {
   it('G1: gives a programme whose export is the same, ids and photos included', async () => {
     const place = placeFor(zip);
-    const head = await bringBack(place);
+    const { head } = await bringBack(place);
     expect(head.rows.entry).toBe(rowsOf('entry').length);
     const again = join(dir, 'again.zip');
     await exportTo(again, { ...place, now: new Date('2026-11-27T08:00:00.000Z') });
@@ -207,7 +208,7 @@ describe('bringBack()', () => {
   it('G3: reads an export of an earlier schema and brings it to today', async () => {
     const older = olderFiles(files, dir, 14);
     const place = placeFor(laid(dir, 'older.zip', await zipBytes(sealed(older))));
-    expect((await bringBack(place)).schema).toBe(14);
+    expect((await bringBack(place)).head.schema).toBe(14);
     const again = join(dir, 'older-again.zip');
     await exportTo(again, { ...place, now: place.now });
     const other = await filesOf(again);
@@ -271,7 +272,7 @@ describe('bringBack()', () => {
     expect(words).toMatch(/^[A-Z].*: [a-z ]+.*\.$/);
     expect([place.file, place.photoDir, `${place.file}.part`, `${place.photoDir}.part`].filter((path) => existsSync(path))).toEqual([]);
     // The second try is the same for all, so one of them shows it.
-    if (what === LAST_REFUSED) expect((await bringBack({ ...place, zip })).format).toBe(1);
+    if (what === LAST_REFUSED) expect((await bringBack({ ...place, zip })).head.format).toBe(1);
   });
 
   it('goes into an empty store that a server began, and into no other', async () => {

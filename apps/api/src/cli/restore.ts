@@ -1,7 +1,8 @@
 import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { listBackups } from '../db/keep/backup.ts';
-import { type Again, restore } from '../db/keep/restore.ts';
+import { againWords } from '../db/keep/erase-again.ts';
+import { restore } from '../db/keep/restore.ts';
 import { photoDirOf } from '../photos/shelf.ts';
 import { backupDirOf, ensureDataDir, fileOf } from '../start/data-dir.ts';
 import { lockDataDir } from '../start/lock.ts';
@@ -26,7 +27,7 @@ export const restoreCommand: Command = {
       const { facts, before, photos, photosLost, again } = restore({ backup, ...place, now: new Date() });
       const { entries, people, fedG, harvestedG, minutes } = facts.totals;
       console.log(`Restored ${entries} entries and ${people} people: fed ${fedG} g, harvested ${harvestedG} g, ${minutes} minutes given.`);
-      for (const line of againWords(again)) console.log(line);
+      for (const line of againWords(again, 'beside the backup')) console.log(line);
       if (photos > 0) console.log(`Restored ${photos} photos.`);
       if (photosLost > 0) console.log(`${photosLost} photos were in no backup any more and are gone.`);
       if (before !== null) console.log(`What was there before is ${before}`);
@@ -39,14 +40,3 @@ export const restoreCommand: Command = {
     }
   },
 };
-
-/** Says who is not back, or that nobody can know. */
-function againWords({ erased, withdrawn, knownUntil }: Again): string[] {
-  if (knownUntil === null)
-    return [
-      'There is no list of erasures beside the backup: whoever was erased after it was made is back. Erase them again, and delete photos whose consents were withdrawn.',
-    ];
-  const number = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : more}`;
-  const done = `Erased again ${number(erased, 'person', 'people')} and withdrew again ${number(withdrawn, 'consent', 'consents')}`;
-  return [`${done}, by what is known until ${knownUntil.slice(0, 10)}.`];
-}

@@ -4,7 +4,7 @@ import type { Clock } from '../context.ts';
 import { isBelievable } from '../db/clock-sense.ts';
 import { BACKUP_DAYS, type BackupFile, dropOldBackups, listBackups, makeBackup } from '../db/keep/backup.ts';
 import { drillBeside } from '../db/keep/beside.ts';
-import { writeErasures } from '../db/keep/erasures.ts';
+import { type ErasureList, erasuresInFolder, writeErasures } from '../db/keep/erasures.ts';
 import { clearAway, daysBefore } from '../db/keep/retention.ts';
 import { foldLog } from '../db/open-note.ts';
 import { lastAuditId } from '../db/repositories/audit.ts';
@@ -49,6 +49,8 @@ export interface Keeper {
   backUp(kind: 'hourly' | 'asked-for'): Promise<BackupFile>;
   /** Writes down beside the backups who was erased and what was withdrawn. */
   noteErasures(): void;
+  /** What stands there of it; null: nothing. */
+  knownErasures(): ErasureList | null;
   status(): KeeperStatus;
   start(): void;
   stop(): void;
@@ -156,6 +158,7 @@ export function keeperOf(options: KeeperOptions): Keeper {
     look,
     backUp,
     noteErasures,
+    knownErasures: () => erasuresInFolder(dir, name),
     status() {
       const last = readDrill();
       const { bavail, bsize, blocks } = statfsSync(dir.length > 0 && existsSync(dir) ? dir : options.file);

@@ -7,6 +7,7 @@ import { type PhotoRow, photosOfPeople } from '../db/repositories/photo.ts';
 import { namedIn, setPeople } from '../db/repositories/photo-people.ts';
 import { write } from '../db/store.ts';
 import { refuse } from '../refusal.ts';
+import { keepErasures } from './erasure/keep-erasures.ts';
 import { nameFor } from './names.ts';
 import { areOn, refuseUnconsented } from './photo-consents.ts';
 import { mayTakeOff, photoOrRefuse, photoShape } from './photos.ts';
@@ -25,7 +26,7 @@ export function putPhotoPeople(
   id: string,
   { people, personIds }: z.output<typeof PhotoPeople>,
 ): PhotoOfPeople {
-  return write(call.store, () => {
+  const said = write(call.store, () => {
     const row = photoOrRefuse(call, id);
     call.own(mayTakeOff(call, row) && row.state === 'shown');
     // What was withdrawn is nobody's to show again.
@@ -36,6 +37,8 @@ export function putPhotoPeople(
     call.audit('photo.people-said', id, { people, named: personIds.length });
     return peopleShape(call, photoOrRefuse(call, id));
   });
+  keepErasures(call);
+  return said;
 }
 
 function peopleShape(call: Signed, row: PhotoRow): PhotoOfPeople {

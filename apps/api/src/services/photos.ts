@@ -16,6 +16,7 @@ import { lay, photoBytes, photoDirOf, receive, takeAway } from '../photos/shelf.
 import { refuse, refuseField } from '../refusal.ts';
 import { entryBinOrRefuse, leadsSite } from './entries.ts';
 import { byServersClock } from './entry-rules.ts';
+import { keepErasures } from './erasure/keep-erasures.ts';
 import { nameFor } from './names.ts';
 import { once } from './once.ts';
 import { areOn, refuseUnconsented } from './photo-consents.ts';
@@ -143,6 +144,7 @@ export async function takeOffPhoto(call: Signed, id: string, own: (mine: boolean
     return row.file;
   });
   await takeAway(join(photoDirOf(call.config), file));
+  keepErasures(call);
 }
 
 export function mayTakeOff({ who }: Signed, row: PhotoRow): boolean {

@@ -6,9 +6,8 @@ import { migrate, refuseNewerSchema } from '../migrate.ts';
 import { openStore } from '../open.ts';
 import { closeInOrder, STORE_TAILS } from '../open-note.ts';
 import { insertAudit } from '../repositories/audit.ts';
-import { eraseAgain, withdrawAgain } from '../repositories/erasure.ts';
-import { findProgramme } from '../repositories/programme.ts';
-import { type Store, write } from '../store.ts';
+import { write } from '../store.ts';
+import { type Again, againDetail, eraseAsKnown } from './erase-again.ts';
 import { type ErasureList, erasuresBeside, erasuresIn } from './erasures.ts';
 import { differences, type StoreFacts } from './facts.ts';
 import { gatherPhotos, photosIn, poolOfBackup, torn } from './photos.ts';
@@ -32,14 +31,6 @@ export interface Restored {
   /** Photos that no folder held any more. */
   readonly photosLost: number;
   readonly again: Again;
-}
-
-/** Whoever was erased since the backup is erased in it too, as far as anything knows of it. */
-export interface Again {
-  readonly erased: number;
-  readonly withdrawn: number;
-  /** How far what knows of it reaches; null: nothing does, neither a list beside the backup nor a store that was here. */
-  readonly knownUntil: string | null;
 }
 
 /**
@@ -87,7 +78,12 @@ function gatherFor(
   const store = openStore({ file: part });
   try {
     write(store, () => {
-      for (const { file } of lost) store.sql('DELETE FROM photo WHERE file = ?').run(file);
+      for (const { file } of lost) {
+        const id = store.sql('SELECT id FROM photo WHERE file = ?').pluck().get(file);
+        store.sql('DELETE FROM photo WHERE file = ?').run(file);
+        // Lost and not taken off: another backup may still have it.
+        store.sql('DELETE FROM photo_gone WHERE id = ?').run(id);
+      }
     });
     store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
   } finally {
@@ -135,7 +131,7 @@ function makeReady(part: string, { migrationsDir, copyDir, now, known }: Ready):
     const again = write(store, () => {
       store.sql('UPDATE sign_in_session SET ended_at = ? WHERE ended_at IS NULL').run(at);
       const counted = eraseAsKnown(store, known, now);
-      const detail = { erasedAgain: counted.erased, withdrawnAgain: counted.withdrawn };
+      const detail = againDetail(counted);
       store.sql('DELETE FROM device_code').run();
       store.sql('UPDATE invite SET revoked_at = ? WHERE used_at IS NULL AND revoked_at IS NULL').run(at);
       insertAudit(store, { at: now, personId: null, action: 'restored', subject: '', detail, requestId: randomUUID() });
@@ -147,23 +143,6 @@ function makeReady(part: string, { migrationsDir, copyDir, now, known }: Ready):
     store.sqlite.close();
     syncToDisk(part);
   }
-}
-
-/** What another programme's list says is of no use here. */
-function eraseAsKnown(store: Store, known: readonly ErasureList[], now: Date): Again {
-  const programme = findProgramme(store)?.id ?? null;
-  const ours = known.filter((list) => list.programme === programme);
-  const withdrawn = ours.reduce((sum, list) => sum + withdrawAgain(store, list.withdrawn), 0);
-  const erased = ours.reduce((sum, list) => sum + eraseAgain(store, list.erased, now), 0);
-  return {
-    erased,
-    withdrawn,
-    knownUntil:
-      ours
-        .map(({ writtenAt }) => writtenAt)
-        .sort()
-        .at(-1) ?? null,
-  };
 }
 
 /** The old store is folded together first, or its newest entries would stay behind in its log. */

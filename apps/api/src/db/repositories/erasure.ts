@@ -1,8 +1,8 @@
 /** Takes somebody out of the store and leaves what they noted (criteria C27). */
-import { one, run } from '../rows.ts';
+import { all, one, run } from '../rows.ts';
 import type { Store } from '../store.ts';
 import { forgetInSheets } from './forget-in-sheets.ts';
-import { deletePhotosOf } from './photo-people.ts';
+import { deletePhotosOf, setPeople } from './photo-people.ts';
 
 /** Rows that say something of the person alone; availability and proposals follow by triggers of the store. */
 const ABOUT_THEM = [
@@ -72,5 +72,25 @@ export const withdrawAgain = (store: Store, withdrawn: readonly Gone[]): number 
     (sum, { id, on }) => sum + run(store, 'UPDATE consent SET withdrawn_at = ? WHERE id = ? AND withdrawn_at IS NULL', startOf(on), id),
     0,
   );
+
+/** A photo that was taken off stays so; gives how many were still there. Their files are nobody's then. */
+export const takeOffAgain = (store: Store, photosGone: readonly Gone[]): number =>
+  photosGone.reduce((sum, { id }) => sum + run(store, 'DELETE FROM photo WHERE id = ?', id), 0);
+
+interface Marked extends Gone {
+  readonly people: readonly string[];
+}
+
+/** A photo in which somebody said that people are stays one of people; gives how many did not say so, or named others. */
+export const markAgain = (store: Store, marked: readonly Marked[]): number =>
+  marked.filter(({ id, on, people }) => {
+    const row = one<{ readonly people: string }>(store, 'SELECT people FROM photo WHERE id = ?', id);
+    if (row === null) return false;
+    const known = people.filter((person) => one(store, 'SELECT 1 FROM person WHERE id = ? AND erased_at IS NULL', person) !== null);
+    const before = all<{ readonly id: string }>(store, 'SELECT person_id AS id FROM photo_person WHERE photo_id = ?', id);
+    const isSame = row.people === 'some' && before.length === known.length && before.every((one) => known.includes(one.id));
+    if (!isSame) setPeople(store, id, known, startOf(on));
+    return !isSame;
+  }).length;
 
 const startOf = (day: string): string => `${day}T00:00:00.000Z`;

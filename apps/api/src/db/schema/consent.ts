@@ -39,3 +39,8 @@ export const publishedSeasonPhoto = sqliteTable(
   },
   (t) => [primaryKey({ columns: [t.publishedSeasonId, t.seq] })],
 );
+
+export const photoGone = sqliteTable('photo_gone', {
+  id: text('id').primaryKey(),
+  goneOn: text('gone_on').notNull(),
+});

@@ -1,11 +1,14 @@
 /** A whole programme out of an export, where none has begun: all of it or nothing (criteria G1, G4). */
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { type Again, againDetail, eraseAsKnown } from '../../db/keep/erase-again.ts';
+import type { ErasureList } from '../../db/keep/erasures.ts';
 import { soundFacts, syncToDisk } from '../../db/keep/verify.ts';
 import { migrate, readMigrations } from '../../db/migrate.ts';
 import { openStore } from '../../db/open.ts';
 import { closeInOrder, STORE_TAILS } from '../../db/open-note.ts';
 import { insertAudit } from '../../db/repositories/audit.ts';
+import { photoFiles } from '../../db/repositories/photo.ts';
 import { isDemoStore } from '../../db/repositories/programme.ts';
 import { type Store, write } from '../../db/store.ts';
 import type { ExportHead } from '../export/format.ts';
@@ -25,19 +28,27 @@ export interface BringBackOptions {
   readonly now: Date;
   /** The demonstration lets anybody in, so an export of one never becomes a programme of somebody's own, nor the other way round. */
   readonly isDemo: boolean;
+  /** What is known here of who was erased since, and of photos; of other programmes too, which is of no use. */
+  readonly known: readonly ErasureList[];
 }
 
 /** @throws {BringBackRefusal} with one plain sentence; what was there is then as it was */
-export async function bringBack(options: BringBackOptions): Promise<ExportHead> {
+export async function bringBack(options: BringBackOptions): Promise<Returned> {
   const { file, photoDir } = options;
   refuseBegun(file);
   return withBrought(options, (head, made) => {
     putInPlace(made.store, file, made.photoDir, photoDir);
-    return head;
+    return { head, again: made.again };
   });
 }
 
+export interface Returned {
+  readonly head: ExportHead;
+  readonly again: Again;
+}
+
 export interface Brought {
+  readonly again: Again;
   /** A whole store of today's schema, closed. */
   readonly store: string;
   readonly photoDir: string;
@@ -57,6 +68,7 @@ export async function withBrought<T>(options: BringBackOptions, use: (head: Expo
     const head = await headOf(zip, newestSchema(readMigrations(migrationsDir)), options.isDemo);
     mkdirSync(dirname(file), { recursive: true });
     clear(part, photoPart);
+    let again: Again;
     const store = openStore({ file: part, throwAway: true });
     try {
       // The tables as they were then; what came later changes the rows as it changed those of every store.
@@ -65,13 +77,14 @@ export async function withBrought<T>(options: BringBackOptions, use: (head: Expo
       refuseOther({ isDemo: isDemoStore(store) === true }, options.isDemo);
       migrate(store, { dir: migrationsDir, copyDir, now });
       await layPhotos(store.sqlite, zip, photoPart);
-      noteReturn(store, now, head);
+      again = eraseAgain(store, photoPart, options);
+      noteReturn(store, now, { head, again });
       store.sqlite.pragma('wal_checkpoint(TRUNCATE)');
     } finally {
       store.sqlite.close();
     }
     soundFacts(part);
-    return use(head, { store: part, photoDir: photoPart });
+    return use(head, { store: part, photoDir: photoPart, again });
   } finally {
     zip.close();
     clear(part, photoPart);
@@ -123,11 +136,24 @@ function refuseOther(head: { readonly isDemo: boolean }, isDemo: boolean): void 
   );
 }
 
+/** An export knows nothing of what came after it either (criteria C27). */
+function eraseAgain(store: Store, photoDir: string, { known, now }: BringBackOptions): Again {
+  const again = write(store, () => eraseAsKnown(store, known, now));
+  const still = photoFiles(store);
+  for (const file of readdirSync(photoDir)) if (!still.has(file)) rmSync(join(photoDir, file));
+  return again;
+}
+
 /** Left out of the next export, so that it is the same as this one. */
-function noteReturn(store: Store, now: Date, head: ExportHead): void {
-  const detail = { madeAt: head.madeAt, entries: head.rows.entry ?? 0 };
+function noteReturn(store: Store, now: Date, { head, again }: Returned): void {
+  const detail = returnDetail(head, again);
   write(store, () => insertAudit(store, { at: now, personId: null, action: 'programme.returned', subject: '', detail, requestId: '' }));
 }
+
+export const returnDetail = (head: ExportHead, again: Again) => ({
+  ...{ madeAt: head.madeAt, entries: head.rows.entry ?? 0 },
+  ...(again.knownUntil === null ? {} : againDetail(again)),
+});
 
 function putInPlace(part: string, file: string, photoPart: string, photoDir: string): void {
   // Only an empty store and its empty folder can be there: refuseBegun() looked.

@@ -4,6 +4,7 @@ import type { Readable } from 'node:stream';
 import type { BringBackFound, BringBackNew, BringBackUse } from '@middenry/contract';
 import type * as z from 'zod';
 import type { Context, Who } from '../../context.ts';
+import type { ErasureList } from '../../db/keep/erasures.ts';
 import { readMigrations } from '../../db/migrate.ts';
 import { insertCredential } from '../../db/repositories/credential.ts';
 import { listPersons } from '../../db/repositories/person.ts';
@@ -15,7 +16,7 @@ import type { ExportHead } from '../export/format.ts';
 import { hashNewPassword } from '../new-password.ts';
 import { resolveSession, type StartedSession, startSession } from '../session.ts';
 import type { SetupCode } from '../setup-code.ts';
-import { newestSchema, provenHead, withBrought } from './bring-back.ts';
+import { newestSchema, provenHead, returnDetail, withBrought } from './bring-back.ts';
 import { alone, beginSending, endSending, sentOf, takePiece, zipFileOf } from './desk.ts';
 import { moveIn } from './move-in.ts';
 import { BringBackRefusal } from './refusal.ts';
@@ -69,7 +70,7 @@ export function takeBringBack(call: Context, id: string, use: z.output<typeof Br
     const email = use.email.toLowerCase();
     const secret = await hashNewPassword(use.password, [email]);
     const place = { file: `${store.sqlite.name}.returning`, photoDir: photoDirOf(config) };
-    const options = { ...place, zip: zipFileOf(store), migrationsDir, copyDir: config.dataDir, now, isDemo: false };
+    const options = { ...place, zip: zipFileOf(store), migrationsDir, copyDir: config.dataDir, now, isDemo: false, known: knownHere(call) };
     const started = await saidPlainly(() =>
       withBrought(options, (head, made) =>
         moveIn(store, made, place.photoDir, {
@@ -79,7 +80,7 @@ export function takeBringBack(call: Context, id: string, use: z.output<typeof Br
           },
           after: () => {
             const session = letOwnerIn(call, email, secret);
-            call.audit('programme.returned', '', { madeAt: head.madeAt, entries: head.rows.entry ?? 0 });
+            call.audit('programme.returned', '', returnDetail(head, made.again));
             return session;
           },
         }),
@@ -89,6 +90,12 @@ export function takeBringBack(call: Context, id: string, use: z.output<typeof Br
     endSending(store);
     return started;
   });
+}
+
+/** The list beside the backups of this machine, which stays when the programme goes, or was put there by hand. */
+function knownHere({ keeper }: Context): ErasureList[] {
+  const list = keeper?.knownErasures() ?? null;
+  return list === null ? [] : [list];
 }
 
 function letOwnerIn(call: Context, email: string, secret: string): Entered {

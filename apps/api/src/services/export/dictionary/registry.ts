@@ -21,6 +21,7 @@ export const LEFT_OUT: Readonly<Record<string, string>> = {
   mail: 'mail on its way from this machine, with the addresses in it',
   applied_client_id: 'what phones sent to this machine, kept so that nothing counts twice',
   applied_migration: 'how this machine came to its tables',
+  photo_gone: 'numbers of photos that were taken off here, so that no backup of this machine shows them again',
   change: 'what open pages of this machine were told',
 };
 
