@@ -138,7 +138,7 @@ describe('F9, C27: the list of erasures beside the backups', () => {
     const before = await back();
     await withdraw('volunteer', given);
     await erase(PEOPLE.otherVolunteer.id);
-    later(cast, 30 * 24 * 60);
+    cast.clock.at = new Date('2026-12-25T10:00:00.000Z');
     await cast.app.middenry.keeper!.look();
     expect(
       list()

@@ -173,7 +173,7 @@ describe('restore()', () => {
     ]);
     expect(of('SELECT count(*) FROM sign_up WHERE person_id = ? AND given_back_at IS NULL')).toBe(0);
     expect(sqlite.prepare("SELECT detail FROM audit WHERE action = 'restored'").pluck().all().at(-1)).toBe(
-      '{"erasedAgain":1,"withdrawnAgain":0}',
+      '{"erasedAgain":1,"withdrawnAgain":0,"photosTakenOffAgain":0,"photosMarkedAgain":0}',
     );
     expect(sqlite.prepare('SELECT count(*) FROM person WHERE name IS NULL').pluck().get()).toBe(1);
     sqlite.close();
