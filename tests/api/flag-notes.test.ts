@@ -42,8 +42,8 @@ describe('A18: seen', () => {
     const put = await say({ kind: 'aside', reason: told, untilOn: TODAY });
     expect([put.status, (await bin()).notes.some(({ reason }: { reason: string }) => reason === told)]).toEqual([201, true]);
     const link = await cast.call('coordinator', 'POST', '/api/links', { id: freshId(), kind: 'board' });
-    const token = link.body.path.split('/').at(-1);
-    const { body } = await cast.call(null, 'GET', `/api/linked-boards/${token}`);
+    const token = link.body.path.split('#').at(-1);
+    const { body } = await cast.call(null, 'POST', '/api/linked-boards', { token });
     const shown = body.bins.find((one: { id: string }) => one.id === BINS.tote);
     expect(shown.notes).toMatchObject([{ by: null }, { by: null }]);
     const names = Object.values(PEOPLE).flatMap(({ name }) => name.split(' ').filter((part) => part.length > 2));

@@ -49,7 +49,7 @@ describe('mail', () => {
     expect(headers).toMatch(/^Content-Type: text\/plain; charset=utf-8$/m);
     expect(headers).toMatch(/^Message-ID: <[0-9a-f-]{36}@gardens\.example>$/m);
     expect(headers).toMatch(/^Auto-Submitted: auto-generated$/m);
-    expect(headers.replace(/\r\n\s+/g, ' ')).toMatch(/^List-Unsubscribe: .*<https:\/\/bins\.example\/reply\/[\w-]{43}>/m);
+    expect(headers.replace(/\r\n\s+/g, ' ')).toMatch(/^List-Unsubscribe: .*<https:\/\/bins\.example\/reply#[\w-]{43}>/m);
     expect(body).toContain('You have a place at Long Meadow: Saturday 5 December, 10:00 (1 hour).');
     expect(body).toContain('https://bins.example/shifts/');
     expect(raw.split('\r\n').filter((line) => Buffer.byteLength(line) > 998)).toEqual([]);
@@ -62,16 +62,16 @@ describe('mail', () => {
     stage.cast.clock.at = new Date('2026-12-04T10:00:10Z');
     remind(stage.cast.store, stage.cast.clock.at);
     await mailer().look();
-    const token = /reply\/([\w-]{43})/.exec(stage.sink.mails[0]!.body)![1]!;
+    const token = /reply#([\w-]{43})/.exec(stage.sink.mails[0]!.body)![1]!;
     const taken = async () => (await call('coordinator', 'GET', `/api/shifts/${shiftId}`)).body.taken;
-    const looked = await call(null, 'GET', `/api/replies/${token}`);
+    const looked = await call(null, 'POST', '/api/reply-cards', { token });
     expect([looked.body.canGiveBack, looked.body.mail, await taken()]).toEqual([true, true, 1]);
-    const pressed = await call(null, 'POST', `/api/replies/${token}`, { does: 'give-back' });
+    const pressed = await call(null, 'POST', '/api/replies', { token, does: 'give-back' });
     expect([pressed.body.canGiveBack, await taken()]).toEqual([false, 0]);
-    expect((await call(null, 'POST', `/api/replies/${token}`, { does: 'stop-mail' })).body.mail).toBe(false);
+    expect((await call(null, 'POST', '/api/replies', { token, does: 'stop-mail' })).body.mail).toBe(false);
     expect((await call('volunteer', 'GET', '/api/message-setting')).body.mail).toBe(false);
     stage.cast.clock.at = new Date('2027-01-10T10:00:00Z');
-    expect((await call(null, 'GET', `/api/replies/${token}`)).body.code).toBe('code-spent');
+    expect((await call(null, 'POST', '/api/reply-cards', { token })).body.code).toBe('code-spent');
   });
 
   test('C7: a cancellation goes out at once, even at night; who was not reached is there to be telephoned', async () => {
@@ -141,9 +141,9 @@ describe('a burst of changes', () => {
     const { body } = stage.sink.mails[0]!;
     for (let day = 10; day < 20; day += 1) expect(body.replace(/=\r\n/g, '')).toContain(`${day} December, 14:00`);
     // Each shift has a link of its own to give its place back.
-    const tokens = [...body.replace(/=\r\n/g, '').matchAll(/reply\/([\w-]{43})/g)].map(([, token]) => token!);
+    const tokens = [...body.replace(/=\r\n/g, '').matchAll(/reply#([\w-]{43})/g)].map(([, token]) => token!);
     expect(new Set(tokens).size).toBe(10);
-    const about = await Promise.all(tokens.map(async (token) => (await call(null, 'GET', `/api/replies/${token}`)).body));
+    const about = await Promise.all(tokens.map(async (token) => (await call(null, 'POST', '/api/reply-cards', { token })).body));
     expect(new Set(about.map(({ shift }) => shift.id)).size).toBe(10);
     expect(states()).toEqual([
       { state: 'dropped', n: 380 },

@@ -57,7 +57,7 @@ function startNginx(tlsPort: number, appPort: number): ChildProcess {
   const file = join(dir, 'nginx.conf');
   writeFileSync(
     file,
-    `${user} daemon off; pid ${join(dir, 'pid')}; error_log ${join(dir, 'error.log')};\nevents {}\nhttp { access_log off; ${temp}\n${ours}\n}\n`,
+    `${user} daemon off; pid ${join(dir, 'pid')}; error_log ${join(dir, 'error.log')};\nevents {}\nhttp { access_log ${join(dir, 'access.log')}; ${temp}\n${ours}\n}\n`,
   );
   return spawn(NGINX, ['-c', file, '-p', dir], { stdio: 'ignore' });
 }
@@ -149,4 +149,33 @@ test('E15: a change goes through whatever a stranger forwards, and one from anot
   const refused = await send('/api/notes', note(), { origin: 'https://elsewhere.example', ...spoof });
   expect([refused.status(), (await refused.json()).code]).toEqual([403, 'cross-site']);
   await walk.close();
+});
+
+test('C16, E14: neither log of the proxy holds the secret of an address that must have one, with Middenry there or gone', async () => {
+  const walk = await visit(browser, origin);
+  const asker = await request.newContext({ baseURL: origin, ignoreHTTPSErrors: true });
+  const make = async (path: string, data: object) => (await (await asker.post(path, { data, headers: { origin } })).json()).path as string;
+  expect((await asker.post('/api/session/demo', { data: { as: 'coordinator' }, headers: { origin } })).status()).toBe(201);
+  const feed = await make('/api/calendar-links', { id: freshId() });
+  const season = await make('/api/links', { id: freshId(), kind: 'season' });
+  const [invite, board] = [await make('/api/invites', { id: freshId() }), await make('/api/links', { id: freshId(), kind: 'board' })];
+  const older = [invite.replace('#', '/'), board.replace('#', '/'), `${board.replace('#', '/')}/wall`];
+  for (const path of [feed, season, ...older]) expect([path, (await asker.get(path)).status()]).toEqual([path, 200]);
+  for (const [opened, there] of [
+    [invite, 'Come in'],
+    [board, ''],
+  ] as const) {
+    await walk.page.goto(opened);
+    await (there === '' ? walk.page.locator('.tile').first() : walk.page.getByRole('button', { name: there })).waitFor();
+  }
+  await server.stop();
+  for (const path of [feed, season, ...older, '/sign-in']) expect((await asker.get(path)).status()).toBe(502);
+  const logs = ['access.log', 'error.log'].map((name) => readFileSync(join(dir, name), 'utf8'));
+  // Both logs are kept: of what else was asked, well and in vain.
+  expect(logs[0]).toContain('POST /api/invite-cards HTTP');
+  expect(logs[0]).toContain('POST /api/linked-boards HTTP');
+  expect(logs[1]).toContain('GET /sign-in HTTP');
+  const secrets = [feed, season, invite, board].map((path) => /[\w-]{43}/.exec(path)![0]);
+  expect(secrets.filter((secret) => logs.some((log) => log.includes(secret)))).toEqual([]);
+  await Promise.all([walk.close(), asker.dispose()]);
 });

@@ -110,6 +110,65 @@ it('E21: no request can name another machine: no field takes an address to conne
   ).toEqual([]);
 });
 
+/** As long as the secret of a link, and the forms it comes in. */
+const SECRET = 'k3J9_-QwErTyUiOpAsDfGhJkLzXcVbNm0123456789_';
+const FORMS = [SECRET, `${SECRET}.ics`, `${SECRET}.csv`];
+const SECRET_WORD = /token|secret|passw|pin$|otp|credential|session|cookie|signature|hash|(?<!bar)code$|card|key$/i;
+
+/**
+ * Parts of an address that could hold a secret by their name or by their shape, and what they are. The first two are the exception
+ * that docs/security.md spells out at 14.2.1; nothing else here is a secret.
+ */
+const IN_ADDRESSES: Readonly<Record<string, string>> = {
+  'readCalendar /file': 'a secret: calendar programs can only open an address',
+  'readSeasonLink /file': 'a secret: spreadsheets can only open an address',
+  'readBinCard /code': 'what is written on a bin, for everybody to read',
+  'fillMaterial /id': 'the name of a food in the table of materials',
+  'readWhatIf ?food': 'foods and amounts that somebody tries out',
+  'putPhoto ?alt': 'what a photo shows, in words; the body is the photo',
+};
+
+it('E1, 14.2.1: no part of an address of the API may hold a secret, but those of the written exception', () => {
+  const parts = (ROUTES as readonly RouteSpec[]).flatMap(({ name, path, params, query }) => {
+    const named = [...path.matchAll(/:(\w+)/g)].map(([, part]) => ({ at: `${name} /${part}`, part: part!, schema: params, said: {} }));
+    const shape = (schema: z.ZodType | undefined) => (schema instanceof z.ZodObject ? (schema.shape as Record<string, z.ZodType>) : {});
+    const asked = Object.keys(shape(query)).map((part) => ({ at: `${name} ?${part}`, part, schema: query, said: {} }));
+    return [...named, ...asked].map(({ at, part, schema }) => ({
+      at,
+      part,
+      takes: (value: string) => shape(schema)[part]?.safeParse(value).success === true,
+    }));
+  });
+  expect(parts.length).toBeGreaterThan(100);
+  const suspect = parts.filter(({ part, takes }) => SECRET_WORD.test(part) || FORMS.some(takes)).map(({ at }) => at);
+  expect(suspect.sort()).toEqual(Object.keys(IN_ADDRESSES).sort());
+});
+
+it('E1, 14.2.1: no page has a secret in its address, but those that turn links of the older form into the new one', () => {
+  const files = allFiles.filter(({ path }) => path.startsWith('apps/web/src/routes/'));
+  const pages = [...new Set(files.map(({ path }) => path.slice('apps/web/src/routes'.length, path.lastIndexOf('/'))))];
+  const parts = [...new Set(pages.flatMap((path) => (/\[(?!id\]|code\])/.test(path) ? [path] : [])))];
+  expect(pages.length).toBeGreaterThan(50);
+  expect(parts.sort()).toEqual(['/join/[token]', '/look/[token]', '/look/[token]/wall', '/reply/[token]']);
+  const asked = allFiles
+    .filter(({ path }) => path.startsWith('apps/web/src/') && /\.(ts|svelte)$/.test(path) && !path.endsWith('.test.ts'))
+    .flatMap(({ text }) => [...text.matchAll(/(?:searchParams|query)\.(?:get|has|getAll)\(\s*'([^']+)'/g)].map(([, name]) => name!));
+  expect(asked.length).toBeGreaterThan(20);
+  // The code that is looked for is that of a bin.
+  expect([...new Set(asked.filter((name) => SECRET_WORD.test(name)))]).toEqual(['code']);
+});
+
+it('C16: the file for the proxy logs none of the addresses that hold a secret, and robots are told of each', () => {
+  const [, paths = ''] =
+    /location ~ \^\/\(([\w|-]+)\)\/ \{\s+access_log off;\s+error_log \/dev\/null crit;/.exec(readRoot('docs/how-to/nginx-middenry.conf')) ??
+    [];
+  expect(paths.split('|').sort()).toEqual(['calendar', 'join', 'look', 'reply', 'season-link']);
+  const [, carried = ''] = /SECRET_PATH = \/\^\\\/\(([\w|-]+)\)/.exec(readRoot('apps/web/src/service-worker.ts')) ?? [];
+  expect(carried).toBe(paths);
+  const robots = readRoot('apps/web/static/robots.txt');
+  expect(paths.split('|').filter((path) => !robots.includes(`Disallow: /${path}`))).toEqual([]);
+});
+
 it('E15: the file for the proxy speaks TLS 1.2 and 1.3 only', () => {
   expect(readRoot('docs/how-to/nginx-middenry.conf').match(/ssl_protocols (.*);/)?.[1]).toBe('TLSv1.2 TLSv1.3');
 });

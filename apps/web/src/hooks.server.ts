@@ -53,6 +53,8 @@ export const handle: Handle = async ({ event, resolve }) => {
     }),
   );
   for (const cookie of event.locals.apiCookies) response.headers.append('set-cookie', cookie);
+  // A link of the older form has its secret in the path: no file that its page fetches may be told of it.
+  if (event.route.id?.includes('[token]')) response.headers.set('referrer-policy', 'strict-origin');
   if (response.headers.get('content-type')?.startsWith('text/html')) response.headers.set('cache-control', 'no-store');
   return response;
 };

@@ -29,6 +29,8 @@ const BUILDS_KEPT = 3;
 const PATIENCE_MS = 4000;
 const [BAD_GATEWAY, GATEWAY_TIMEOUT] = [502, 504];
 const SHELL = '/shell.html';
+/** Addresses that end in a secret, for calendars, spreadsheets and links of the older form: left to the browser, and led nowhere that tells them on. */
+const SECRET_PATH = /^\/(calendar|season-link|join|look|reply)\//;
 
 worker.addEventListener('install', (event) => {
   (event as WorkerEvent).waitUntil(caches.open(CACHE).then((cache) => cache.addAll(FILES.map(freshly))));
@@ -43,7 +45,13 @@ worker.addEventListener('message', (event) => {
 worker.addEventListener('fetch', (event) => {
   const { request, respondWith } = event as FetchEvent;
   const url = new URL(request.url);
-  if (request.method !== 'GET' || url.origin !== worker.location.origin || url.pathname.startsWith('/api/')) return;
+  if (
+    request.method !== 'GET' ||
+    url.origin !== worker.location.origin ||
+    url.pathname.startsWith('/api/') ||
+    SECRET_PATH.test(url.pathname)
+  )
+    return;
   if (request.mode === 'navigate') respondWith.call(event, page(request, url));
   else if (url.pathname.startsWith('/_app/immutable/') || FILES.includes(url.pathname)) respondWith.call(event, file(request, url));
 });

@@ -40,6 +40,8 @@ export interface RouteSpec {
   readonly mostSeconds?: number;
   /** Tells sums of the whole log: they go out only from a store that was found sound after they were read (criteria F11). */
   readonly sums?: true;
+  /** Asks without changing anything, with a secret that must not stand in an address (ASVS 14.2.1): a full disk or an older page keeps nobody from it. */
+  readonly reads?: true;
   readonly answer?: z.ZodType;
   readonly status: 200 | 201 | 204;
   /** Other than JSON, e.g. `text/csv`. */

@@ -102,7 +102,7 @@ export const entranceSamples = {
     body: { id: freshId(), kind: 'board', siteId: SITES.meadow, label: 'Notice board' },
   }),
   revokeLink: () => ({ who: 'coordinator', url: `/api/links/${LINK}`, params: { id: LINK }, ready: link }),
-  readLinkedBoard: () => ({ who: null, url: `/api/linked-boards/${TOKEN}`, params: { token: TOKEN }, ready: link }),
+  readLinkedBoard: () => ({ who: null, url: '/api/linked-boards', body: { token: TOKEN }, ready: link }),
   listInvites: () => ({ who: 'coordinator', url: '/api/invites' }),
   addInvite: () => ({
     who: 'coordinator',
@@ -110,7 +110,7 @@ export const entranceSamples = {
     body: { id: freshId(), name: 'Hester Vane', role: 'site-lead', siteIds: [SITES.meadow] },
   }),
   revokeInvite: () => ({ who: 'coordinator', url: `/api/invites/${INVITE}`, params: { id: INVITE }, ready: invite }),
-  readInviteCard: () => ({ who: null, url: `/api/invite-cards/${TOKEN}`, params: { token: TOKEN }, ready: invite }),
+  readInviteCard: () => ({ who: null, url: '/api/invite-cards', body: { token: TOKEN }, ready: invite }),
   useInvite: () => ({
     who: null,
     url: '/api/session/invite',

@@ -79,15 +79,14 @@ export const messageSamples = {
   }),
   readReply: () => {
     const token = 'a-token-of-a-mail-that-is-there';
-    return { who: null, url: `/api/replies/${token}`, params: { token }, ready: (stage) => mailWith(stage, token) };
+    return { who: null, url: '/api/reply-cards', body: { token }, ready: (stage) => mailWith(stage, token) };
   },
   sendReply: () => {
     const token = 'a-token-of-a-mail-that-is-there';
     return {
       who: null,
-      url: `/api/replies/${token}`,
-      params: { token },
-      body: { does: 'give-back' },
+      url: '/api/replies',
+      body: { token, does: 'give-back' },
       ready: (stage) => mailWith(stage, token),
     };
   },

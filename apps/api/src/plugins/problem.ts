@@ -8,6 +8,8 @@ import { PROBLEMS } from './problem-words.ts';
 
 const MEDIA_TYPE = 'application/problem+json; charset=utf-8';
 const RETRY_SECONDS = 5;
+/** Where pages loaded before 26 November 2026 ask, such as a screen on a wall: told to load anew, not that their link was taken back. */
+const OLD_ASKING = /^\/api\/(linked-boards|invite-cards|replies)\/[\w-]{22,64}$/;
 
 /** Every fault leaves as one shape, RFC 9457 problem details; what went wrong inside is told to the log only. */
 export function answerProblems(app: FastifyInstance): void {
@@ -16,7 +18,7 @@ export function answerProblems(app: FastifyInstance): void {
     if (PROBLEMS[refusal.code].status >= 500) request.log.error({ err: error, incident: request.id }, 'request failed');
     return sendProblem(request, reply, refusal.code, refusal.extra);
   });
-  app.setNotFoundHandler((request, reply) => sendProblem(request, reply, 'not-found'));
+  app.setNotFoundHandler((request, reply) => sendProblem(request, reply, OLD_ASKING.test(request.url) ? 'update-first' : 'not-found'));
 }
 
 /** For faults met before any route is found, such as an address that cannot be read: no hook and no handler ever sees those. */

@@ -8,8 +8,15 @@ const SAFE = new Set(['GET', 'HEAD', 'OPTIONS']);
 export function refuseOldPages(app: FastifyInstance): void {
   app.addHook('onRequest', async (request) => {
     const said = request.headers[RELEASE_HEADER];
-    if (said === undefined || SAFE.has(request.method)) return;
+    if (said === undefined || SAFE.has(request.method) || request.routeOptions.config.reads) return;
     const release = Number(said);
     if (!Number.isInteger(release) || Math.abs(release - RELEASE) > 1) throw refuse('update-first');
   });
+}
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** The route changes nothing, though it is no GET. */
+    reads?: true | undefined;
+  }
 }

@@ -51,7 +51,7 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
     method: spec.method,
     url: spec.path,
     ...(spec.bodyLimitBytes === undefined ? {} : { bodyLimit: spec.bodyLimitBytes }),
-    ...(spec.takes === undefined ? {} : { config: { takes: spec.takes } }),
+    config: { ...(spec.takes === undefined ? {} : { takes: spec.takes }), ...(spec.reads === undefined ? {} : { reads: spec.reads }) },
     handlerTimeout: mostMsOf(spec),
     onRequest: async (request) => refuseOutsiders(spec, request),
     handler: async (request, reply) => {
@@ -60,7 +60,7 @@ export function register(app: FastifyInstance, frame: Frame, { spec, handler }: 
       const state: CallState = { ownershipAsked: false, isAgain: false };
       const reach = reachOf(spec, request.who);
       const call = callOf({ frame, request, reply, who: request.who, reach, ...parseInput(spec, request) }, state);
-      if (spec.method !== 'GET') {
+      if (spec.method !== 'GET' && !spec.reads) {
         refuseToWriteDamaged(frame);
         refuseWithoutRoom(spec, frame, request.who);
       }

@@ -66,7 +66,7 @@ export function addInvite(context: Signed, body: z.output<typeof InviteNew>): z.
       expiresAt,
     });
     context.audit('invite-made', body.id, { role });
-    return { ...inviteShape(findInvite(store, body.id)!, now), path: `/join/${token}` };
+    return { ...inviteShape(findInvite(store, body.id)!, now), path: `/join#${token}` };
   });
 }
 

@@ -19,8 +19,8 @@ const shapeOf = ({ id, kind, siteId, label, createdAt, revokedAt }: LinkRow): Sh
   revoked: revokedAt !== null,
 });
 
-/** Where a link of each kind leads. */
-const PATHS = { board: (token: string) => `/look/${token}`, season: (token: string) => `/season-link/${token}.csv` } as const;
+/** Where a link of each kind leads. A spreadsheet can only open an address; what a browser opens is read there, after the #, and sent as a body. */
+const PATHS = { board: (token: string) => `/look#${token}`, season: (token: string) => `/season-link/${token}.csv` } as const;
 
 export const readerLinks = (context: Signed): Shape[] => listLinks(context.store, LINK_KINDS).map(shapeOf);
 

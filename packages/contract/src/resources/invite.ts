@@ -28,7 +28,11 @@ export const InviteNew = z
   })
   .strict();
 /** `path` is shown once, here: the store keeps a hash of its secret. */
-export const InviteMade = Invite.extend({ path: z.string().describe('address of the invite below the public address, such as /join/…') });
+export const InviteMade = Invite.extend({
+  path: z
+    .string()
+    .describe('address of the invite below the public address, such as /join#…; what stands after the # is never sent to a server'),
+});
 export const InviteCard = z.object({
   programmeName: z.string(),
   name: z.string().nullable(),
@@ -85,14 +89,15 @@ export const inviteRoutes = [
     status: 200,
   },
   {
-    method: 'GET',
-    path: '/api/invite-cards/:token',
+    method: 'POST',
+    path: '/api/invite-cards',
     name: 'readInviteCard',
+    reads: true,
     summary: 'What an invite says; looking does not use it up',
     tag: 'invite',
     access: everyone,
     own: 'nothing',
-    params: z.object({ token: Token }),
+    body: z.object({ token: Token }).strict(),
     answer: InviteCard,
     status: 200,
   },

@@ -46,9 +46,13 @@ export const LinkNew = z
   .object({ id: ClientId, kind: z.enum(LINK_KINDS), siteId: Id.nullable().default(null), label: z.string().trim().max(80).default('') })
   .strict();
 export const LinkMade = Link.extend({
-  path: z.string().describe('address below the public address, shown once, such as /look/… or /season-link/….csv'),
+  path: z
+    .string()
+    .describe(
+      'address below the public address, shown once, such as /look#… or /season-link/….csv; what stands after a # is never sent to a server',
+    ),
 });
-const TokenParams = z.object({ token: z.string().regex(/^[\w-]{22,64}$/) });
+const LinkedBoardAsk = z.object({ token: z.string().regex(/^[\w-]{22,64}$/, 'is not a link') }).strict();
 
 export const keepRoutes = [
   {
@@ -135,14 +139,15 @@ export const keepRoutes = [
     status: 200,
   },
   {
-    method: 'GET',
-    path: '/api/linked-boards/:token',
+    method: 'POST',
+    path: '/api/linked-boards',
     name: 'readLinkedBoard',
+    reads: true,
     summary: 'The board of a link, without names',
     tag: 'keep',
     access: everyone,
     own: 'nothing',
-    params: TokenParams,
+    body: LinkedBoardAsk,
     answer: Board,
     status: 200,
   },

@@ -35,7 +35,7 @@ export const Told = z.object({
 });
 export type Told = z.infer<typeof Told>;
 
-const TokenParams = z.object({ token: z.string().regex(/^[\w-]{22,64}$/) });
+const Token = z.string().regex(/^[\w-]{22,64}$/, 'is not a link');
 export const Reply = z.object({
   shift: MessageShift.nullable().describe('null where the mail was about no shift'),
   canGiveBack: z.boolean(),
@@ -81,27 +81,27 @@ export const mailRoutes = [
     status: 200,
   },
   {
-    method: 'GET',
-    path: '/api/replies/:token',
+    method: 'POST',
+    path: '/api/reply-cards',
     name: 'readReply',
+    reads: true,
     summary: 'What the link in a mail is about; changes nothing',
     tag: 'message',
     access: everyone,
     own: 'nothing',
-    params: TokenParams,
+    body: z.object({ token: Token }).strict(),
     answer: Reply,
     status: 200,
   },
   {
     method: 'POST',
-    path: '/api/replies/:token',
+    path: '/api/replies',
     name: 'sendReply',
     summary: 'Give the place of that mail back, or stop mail',
     tag: 'message',
     access: everyone,
     own: 'nothing',
-    params: TokenParams,
-    body: z.object({ does: z.enum(REPLY_DEEDS) }).strict(),
+    body: z.object({ token: Token, does: z.enum(REPLY_DEEDS) }).strict(),
     answer: Reply,
     status: 200,
   },

@@ -74,7 +74,7 @@ function saidBy({ store, row, publicUrl, replyToken }: LetterParts, programme: s
   const message = messageById(store, row.messageId ?? '');
   if (message === null || message.overAt !== null) return null;
   const words = wordsFor(store, row.personId);
-  const replyUrl = publicUrl === undefined ? undefined : `${publicUrl}/reply/${replyToken}`;
+  const replyUrl = publicUrl === undefined ? undefined : `${publicUrl}/reply#${replyToken}`;
   const reply = replyUrl === undefined ? [] : [words.replyHere(replyUrl)];
   const ofNoShift = mailOfNoShift(words, message, programme);
   if (ofNoShift !== null) {

@@ -63,6 +63,11 @@ export const paths = {
   sheet: (id: string) => `/import/${id}`,
   audit: '/audit',
   links: '/links',
+  /** What somebody was handed opens here; the secret stands after the # and is never part of these. */
+  join: '/join',
+  reply: '/reply',
+  look: '/look',
+  lookWall: '/look/wall',
   intake: '/intake',
   apiPage: '/api-page',
   setup: '/setup',

@@ -8,6 +8,7 @@ import { castingsWords } from './castings.ts';
 import { everyCaution } from './every-caution.ts';
 import { everyError } from './every-error.ts';
 import { folk } from './folk.ts';
+import { handedWords } from './handed.ts';
 import { kindWords } from './kinds.ts';
 import { labelWords } from './labels.ts';
 import { looking } from './looking.ts';
@@ -56,4 +57,5 @@ export const others = {
   ...castingsWords,
   ...ownDataWords,
   ...privacyWords,
+  ...handedWords,
 } as const;
