@@ -59,7 +59,9 @@ async function mailed(): Promise<string> {
 }
 
 describe('an invite', () => {
-  test('E5: a hundred scanners open it with scripts, and then a person comes in; no address ever held its secret', { timeout: 180_000 }, async () => {
+  test('E5: a hundred scanners open it with scripts, and then a person comes in; no address ever held its secret', {
+    timeout: 180_000,
+  }, async () => {
     const link = await made('/api/invites', { name: 'Sorrel A.' });
     const walk = await visit(browser, server.origin, { viewport: { width: 360, height: 640 } });
     const { page } = walk;
