@@ -252,10 +252,9 @@ test.concurrent.for(CASES)('%s at %s, on its papers (C30)', async ([who, path], 
   const walk = await pageOf(who);
   await walk.page.goto(real(path), { waitUntil: 'load' });
   // A link of the older form makes itself the new one, and what stands after the # is opened by the page itself.
-  if (/^\/(join|look|reply)\/:/.test(path))
-    await walk.page.waitForURL((url) => !url.pathname.includes(path.startsWith('/reply') ? places.none! : places[path.split(/[:/]/)[3]!]!));
-  if (/^\/(join|look|reply)/.test(path) && path.includes(':') && !path.includes('none'))
-    await walk.page.locator('.comes-late').waitFor({ state: 'detached' });
+  const [, older] = /^\/(?:join|look|reply)\/:(\w+)/.exec(path) ?? [];
+  if (older !== undefined) await walk.page.waitForURL((url) => !url.pathname.includes(places[older]!));
+  if (older !== 'none' && /^\/(join|look|reply).*[#:]/.test(path)) await walk.page.locator('.comes-late').waitFor({ state: 'detached' });
   const found = { light: await axeFaults(walk.page), dark: [] as string[] };
   for (const width of [320, 390, 768, 1440, 360]) {
     await walk.page.setViewportSize({ width, height: 800 });
