@@ -13,6 +13,9 @@ export interface Answered {
   /** From the instant at which each was to be sent to its last byte [ms], so that a queue before the server counts too. */
   readonly waitsMs: number[];
   readonly refused: number;
+  readonly asked: number;
+  /** Answered before a second after the last was due. */
+  readonly inTime: number;
 }
 
 /** Numbers from 0 up to 1, the same for the same seed (mulberry32, public domain). */
@@ -39,7 +42,7 @@ export async function arrive({ origin, perSecond, seconds, draw, next }: Arrivin
   const agent = new Agent({ keepAlive: true });
   const waitsMs: number[] = [];
   const sent: Promise<void>[] = [];
-  let refused = 0;
+  let [refused, asked, inTime] = [0, 0, 0];
   const since = performance.now();
   for (let dueMs = 0; ; ) {
     dueMs += (-Math.log(1 - draw()) / perSecond) * 1000;
@@ -47,16 +50,21 @@ export async function arrive({ origin, perSecond, seconds, draw, next }: Arrivin
     const earlyMs = since + dueMs - performance.now();
     if (earlyMs > 0) await sleep(earlyMs);
     const due = since + dueMs;
+    asked += 1;
     sent.push(
       statusOf(origin, agent, next()).then((status) => {
-        if (status >= 200 && status < 300) waitsMs.push(performance.now() - due);
-        else refused += 1;
+        if (status < 200 || status > 299) {
+          refused += 1;
+          return;
+        }
+        waitsMs.push(performance.now() - due);
+        if (performance.now() - since <= (seconds + 1) * 1000) inTime += 1;
       }),
     );
   }
   await Promise.all(sent);
   agent.destroy();
-  return { waitsMs, refused };
+  return { waitsMs, refused, asked, inTime };
 }
 
 /** 0 where there was no answer. */

@@ -12,14 +12,16 @@ import { startOurs, startServer } from './server-process.ts';
 import { uuid7 } from './uuid7.ts';
 
 const SIZES = [60, 600] as const;
-const OLD_DAYS = 14;
+export const OLD_DAYS = 14;
 const FIRST_LOOK_WITHIN_MS = 1_200_000;
 
-const json = async (client: Client, path: string) => JSON.parse((await client.ok(path)).body);
-const post = (client: Client, path: string, body: object) => client.ok(path, { method: 'POST', body: JSON.stringify(body) });
+/** A server, or one without a network. */
+type Asked = Pick<Client, 'ok'>;
+const json = async (client: Asked, path: string) => JSON.parse((await client.ok(path)).body);
+const post = (client: Asked, path: string, body: object) => client.ok(path, { method: 'POST', body: JSON.stringify(body) });
 
-/** Bins of two weeks, each fed and looked at, until there are so many. */
-export async function fillUp(client: Client, count: number): Promise<void> {
+/** Bins of two weeks or as old as told, each fed and looked at, until there are so many. */
+export async function fillUp(client: Asked, count: number, oldDays = OLD_DAYS): Promise<void> {
   const { items: sites } = await json(client, '/api/sites');
   const { items: bins } = await json(client, '/api/bins');
   const { items: stuff } = await json(client, '/api/materials');
@@ -32,13 +34,14 @@ export async function fillUp(client: Client, count: number): Promise<void> {
     await post(client, '/api/bins', {
       id,
       siteId: sites[n % sites.length].id,
-      code: `Y${n}`,
+      // A code has four characters at most.
+      code: n < 1000 ? `Y${n}` : `${n}`,
       name: `Bin ${n}`,
       kind: 'tote',
       areaM2: 0.2,
       depthM: 0.35,
       zones: 2,
-      startedOn: ago(OLD_DAYS),
+      startedOn: ago(oldDays),
       wormsKg: 0.5,
       bedWaterKg: 4,
       bed: [{ materialId: 'cardboard_corrugated', massKg: 2 }],
@@ -50,12 +53,12 @@ export async function fillUp(client: Client, count: number): Promise<void> {
   }
 }
 
-/** The first look works every bin out; until it has, the server says that it is busy. */
+/** The first look works every bin out; until it has, the board names those that are missing. */
 export async function firstLook(client: Client): Promise<number> {
   const since = performance.now();
   while (performance.now() - since < FIRST_LOOK_WITHIN_MS) {
-    const { status } = await client.send('/api/board');
-    if (status === 200) return performance.now() - since;
+    const { status, body } = await client.send('/api/board');
+    if (status === 200 && JSON.parse(body).waiting.length === 0) return performance.now() - since;
     await new Promise((resolve) => setTimeout(resolve, 200));
   }
   throw new Error(`the board did not answer within ${FIRST_LOOK_WITHIN_MS} ms`);

@@ -1,29 +1,47 @@
 /** A real server with many people, each with a phone that is signed in. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { buildApp } from '../apps/api/src/app.ts';
-import { readConfig } from '../apps/api/src/config.ts';
-import { movableClock } from '../apps/api/src/context.ts';
-import { openStore } from '../apps/api/src/db/open.ts';
-import { fillUp, firstLook } from './board.ts';
 import { Client } from './client.ts';
+import { seedStore } from './load-seed.ts';
+import { mostMemoryMb } from './process-use.ts';
 import { type RunningServer, startOurs } from './server-process.ts';
 import { uuid7 } from './uuid7.ts';
+
+/** How long each rate is asked; a store of thousands, where every row costs more, has less. */
+const SECONDS = { usual: 20, many: 10, manyBins: 1000 };
+const LOOK_EVERY_MS = 2000;
+const LOOK_WITHIN_MS = 3_600_000;
+const [OK, CREATED] = [200, 201];
 
 export interface Phone {
   readonly personId: string;
   readonly cookie: string;
 }
 
+/** The first look at the board after a start with nothing kept. */
+interface FirstLook {
+  readonly tookS: number;
+  readonly boards: number;
+  readonly slowestBoardMs: number;
+  readonly refused: number;
+  readonly notes: number;
+  readonly slowestNoteMs: number;
+}
+
 export interface LoadStage {
   readonly server: RunningServer;
   readonly coordinator: Client;
+  /** Somebody else's connection. */
+  readonly beside: Client;
   readonly phones: readonly Phone[];
-  readonly firstLookS: number;
+  readonly madeS: number;
+  readonly entries: number;
+  readonly look: FirstLook;
   readonly binIds: readonly string[];
   readonly foodId: string;
+  readonly secondsPerRate: number;
   /** How many of these entries the store holds, read past the server. */
   countOf(ids: readonly string[]): number;
   /** The most memory that the server has held so far [MB]. */
@@ -31,24 +49,13 @@ export interface LoadStage {
   close(): Promise<void>;
 }
 
-/** Volunteers with a session each, written while no server holds the store. */
-async function signIn(dir: string, count: number): Promise<Phone[]> {
-  const store = openStore({ file: join(dir, 'demo.db') });
-  const app = await buildApp({ store, clock: movableClock(new Date()), config: readConfig({ DATA_DIR: dir }, []) });
-  const ownerId = String(store.sql("SELECT person_id FROM membership WHERE role = 'coordinator' LIMIT 1").pluck().get());
-  const headers = { cookie: app.middenry.cookieOf(ownerId) };
-  const phones: Phone[] = [];
-  for (let at = 0; at < count; at += 1) {
-    const id = uuid7();
-    const payload = { id, name: `Helper ${at}`, role: 'volunteer' };
-    const answer = await app.inject({ method: 'POST', url: '/api/people', payload, headers });
-    if (answer.statusCode !== 201) throw new Error(`Cannot fill the stage: ${answer.body}`);
-    phones.push({ personId: id, cookie: app.middenry.cookieOf(id) });
-  }
-  await app.close();
-  store.sqlite.close();
-  return phones;
-}
+export const feeding = ({ binIds, foodId }: Pick<LoadStage, 'binIds' | 'foodId'>, nth: number, happenedAt = new Date()) => ({
+  id: uuid7(),
+  binId: binIds[nth % binIds.length]!,
+  happenedAt: happenedAt.toISOString(),
+  zone: 1,
+  items: [{ materialId: foodId, massKg: 0.2, how: 'guessed' }],
+});
 
 function countIn(file: string, ids: readonly string[]): number {
   const db = new Database(file, { readonly: true });
@@ -58,28 +65,77 @@ function countIn(file: string, ids: readonly string[]): number {
   return count;
 }
 
+/** Looks at the board until it has every bin, while a volunteer goes on noting. */
+async function lookFirst(reader: Client, cookie: string, note: (nth: number) => object): Promise<FirstLook> {
+  const since = performance.now();
+  const look = { boards: 0, slowestBoardMs: 0, refused: 0, notes: 0, slowestNoteMs: 0 };
+  const timed = async (work: () => Promise<unknown>): Promise<number> => {
+    const began = performance.now();
+    await work();
+    return performance.now() - began;
+  };
+  for (;;) {
+    let left = -1;
+    const boardMs = await timed(async () => {
+      const { status, body } = await reader.send('/api/board');
+      if (status === OK) left = JSON.parse(body).waiting.length;
+    });
+    if (left === 0) return { ...look, tookS: (performance.now() - since) / 1000 };
+    if (performance.now() - since > LOOK_WITHIN_MS) throw new Error(`the board was not whole within ${LOOK_WITHIN_MS} ms`);
+    if (left > 0) look.boards += 1;
+    else look.refused += 1;
+    look.slowestBoardMs = Math.max(look.slowestBoardMs, boardMs);
+    const noteMs = await timed(async () => {
+      // A connection of its own, as a phone's would be: one that was left idle may be closed just now.
+      const volunteer = new Client(reader.origin);
+      volunteer.cookie = cookie;
+      const { status } = await volunteer.send('/api/feedings', { method: 'POST', body: JSON.stringify(note(look.notes)) });
+      volunteer.close();
+      if (status === CREATED) look.notes += 1;
+      else look.refused += 1;
+    });
+    look.slowestNoteMs = Math.max(look.slowestNoteMs, noteMs);
+    await new Promise((resolve) => setTimeout(resolve, LOOK_EVERY_MS));
+  }
+}
+
 /** Demonstration, people and bins until there are so many of each, and a first look at the board. */
-export async function stageOf({ people, bins }: { people: number; bins: number }): Promise<LoadStage> {
+export async function stageOf({ people, bins, years }: { people: number; bins: number; years: number }): Promise<LoadStage> {
   const dir = mkdtempSync(join(tmpdir(), 'middenry-load-'));
   await (await startOurs(dir)).stop();
-  const phones = await signIn(dir, people);
+  const since = performance.now();
+  const { phones, entries } = await seedStore(dir, { people, bins, years });
+  const madeS = (performance.now() - since) / 1000;
   const server = await startOurs(dir);
-  const coordinator = new Client(server.origin);
-  await coordinator.enterDemo('coordinator');
-  await fillUp(coordinator, bins);
-  const firstLookS = (await firstLook(coordinator)) / 1000;
-  const itemsOf = async (path: string) => JSON.parse((await coordinator.ok(path)).body).items;
-  const stuff: { id: string; kind: string; hidden: boolean }[] = await itemsOf('/api/materials');
+  const [coordinator, beside] = [new Client(server.origin), new Client(server.origin)];
+  let highestMb = 0;
   const close = async () => {
     coordinator.close();
+    beside.close();
     await server.stop();
     rmSync(dir, { recursive: true, force: true });
   };
-  return {
-    ...{ server, coordinator, phones, firstLookS, close },
-    binIds: (await itemsOf('/api/bins')).map(({ id }: { id: string }) => id),
-    foodId: stuff.find(({ kind, hidden }) => kind === 'food' && !hidden)!.id,
-    countOf: (ids) => countIn(join(dir, 'demo.db'), ids),
-    mostMemoryMb: () => Number(/VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${server.pid}/status`, 'utf8'))?.[1]) / 1024,
-  };
+  try {
+    beside.cookie = phones[0]!.cookie;
+    await coordinator.enterDemo('coordinator');
+    const itemsOf = async (path: string) => JSON.parse((await coordinator.ok(path)).body).items;
+    const stuff: { id: string; kind: string; hidden: boolean }[] = await itemsOf('/api/materials');
+    const all: { id: string; state: string }[] = await itemsOf('/api/bins');
+    const binIds = all.filter(({ state }) => state === 'active').map(({ id }) => id);
+    const foodId = stuff.find(({ kind, hidden }) => kind === 'food' && !hidden)!.id;
+    const look = await lookFirst(coordinator, beside.cookie, (nth) => feeding({ binIds, foodId }, nth));
+    return {
+      ...{ server, coordinator, beside, phones, madeS, entries, look, binIds, foodId, close },
+      secondsPerRate: bins >= SECONDS.manyBins ? SECONDS.many : SECONDS.usual,
+      countOf: (ids) => countIn(join(dir, 'demo.db'), ids),
+      // Others let the system's own mark begin anew.
+      mostMemoryMb: () => {
+        highestMb = Math.max(highestMb, mostMemoryMb(server.pid));
+        return highestMb;
+      },
+    };
+  } catch (error) {
+    await close();
+    throw error;
+  }
 }
