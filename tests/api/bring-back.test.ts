@@ -121,6 +121,16 @@ describe('an export sent back', () => {
     expect([people(), left().filter((name) => name.includes('.part'))]).toEqual([0, []]);
   });
 
+  test('G11: the reason is in the language of whoever asks', async () => {
+    const at = await send(await zipBytes(spoiled(files, 'data/entry.json', (json) => json.replace('2026', '2025'))));
+    const reason = async (language: string) => (await ask('POST', `${at}/checked`, {}, { 'accept-language': language })).body.detail;
+    expect(await reason('es')).toMatch(/data\/entry\.json no está como se escribió.*No se ha cambiado nada\.$/);
+    expect(await reason('en')).toMatch(/data\/entry\.json is not as it was written.*Nothing was changed\.$/);
+    const { id } = (await begin(30)).body;
+    const short = await ask('POST', `/api/setup/exports/${id}/checked`, {}, { 'accept-language': 'es' });
+    expect(short.body.detail).toBe('Han llegado 0 de 30 bytes: envía el resto.');
+  });
+
   test('G11: a piece twice, one out of turn and one too many are not taken; what is missing is told', async () => {
     const { id } = (await begin(30)).body;
     const put = async (at: number, bytes: number) => (await ask('PUT', `/api/setup/exports/${id}?at=${at}`, Buffer.alloc(bytes, at))).body;

@@ -120,8 +120,7 @@ function refuseBegun(file: string): void {
   const store = openStore({ file });
   try {
     const known = store.sqlite.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'programme'").get();
-    if (known !== undefined && isDemoStore(store) !== null)
-      throw refuseFile('A programme has begun here already; an export goes into an empty one only: choose another DATA_DIR.');
+    if (known !== undefined && isDemoStore(store) !== null) throw refuseFile((w) => w.begun());
   } finally {
     closeInOrder(store);
   }
@@ -129,11 +128,7 @@ function refuseBegun(file: string): void {
 
 function refuseOther(head: { readonly isDemo: boolean }, isDemo: boolean): void {
   if (head.isDemo === isDemo) return;
-  throw refuseFile(
-    head.isDemo
-      ? 'This is an export of the demonstration: say --demo to look at it.'
-      : 'This is an export of a real programme: leave out --demo, which lets anybody in.',
-  );
+  throw refuseFile((w) => (head.isDemo ? w.ofDemo() : w.ofReal()));
 }
 
 /** An export knows nothing of what came after it either (criteria C27). */

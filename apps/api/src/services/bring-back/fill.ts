@@ -15,15 +15,14 @@ import { refuseFile } from './refusal.ts';
  */
 export async function fillStore(sqlite: Database.Database, zip: OpenZip, head: ExportHead): Promise<void> {
   const strange = Object.keys(head.rows).find((table) => !EXPORTED.some((one) => one.table === table));
-  if (strange !== undefined) throw refuseFile(`This zip holds a table ${strange.slice(0, 60)}, which no export does: use another file.`);
+  if (strange !== undefined) throw refuseFile((w) => w.strangeTable(strange.slice(0, 60)));
   sqlite.exec('BEGIN IMMEDIATE');
   try {
     // Rows point at each other both ways round.
     sqlite.pragma('defer_foreign_keys = ON');
     for (const { table } of EXPORTED) if (head.rows[table] !== undefined) await fillTable(sqlite, zip, { table, rows: head.rows[table] });
     const [broken] = sqlite.pragma('foreign_key_check') as { table: string; parent: string }[];
-    if (broken !== undefined)
-      throw refuseFile(`In this zip a row of ${broken.table} names a ${broken.parent} that is not in it: use another file.`);
+    if (broken !== undefined) throw refuseFile((w) => w.brokenLink(broken.table, broken.parent));
     sqlite.exec('COMMIT');
   } catch (error) {
     if (sqlite.inTransaction) sqlite.exec('ROLLBACK');
@@ -47,17 +46,16 @@ async function fillTable(
   for await (const row of rowsIn(name, await zip.read(name))) {
     rows += 1;
     const strange = Object.keys(row).find((column) => !known.includes(column));
-    if (strange !== undefined)
-      throw refuseFile(`In row ${rows} of ${name} stands "${strange.slice(0, 60)}", which no export has: use another file.`);
-    putRow(put, known, row, `row ${rows} of ${name}`);
+    if (strange !== undefined) throw refuseFile((w) => w.strangeColumn(w.row(String(rows), name), strange.slice(0, 60)));
+    putRow(put, known, row, [String(rows), name]);
   }
-  if (rows !== wanted.rows) throw refuseFile(`In this zip ${name} has ${rows} rows instead of ${wanted.rows}: fetch the export again.`);
+  if (rows !== wanted.rows) throw refuseFile((w) => w.otherCount(name, w.insteadOf(String(rows), String(wanted.rows))));
 }
 
-function putRow(put: ReturnType<typeof putting>, columns: readonly string[], row: Row, where: string): void {
+function putRow(put: ReturnType<typeof putting>, columns: readonly string[], row: Row, at: readonly [row: string, name: string]): void {
   try {
     put(columns.map((column) => row[column] ?? null));
   } catch (error) {
-    throw refuseFile(`In this zip ${where} breaks a rule of the store (${(error as Error).message}): use another file.`);
+    throw refuseFile((w) => w.brokenRule(w.row(...at), (error as Error).message));
   }
 }

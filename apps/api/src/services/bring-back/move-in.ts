@@ -45,6 +45,5 @@ function copyRows({ sqlite }: Store): void {
   for (const name of order.toReversed()) emptyTable(sqlite, name);
   for (const name of order) moveTable(sqlite, name, 'brought');
   const [broken] = sqlite.pragma('main.foreign_key_check') as { table: string; parent: string }[];
-  if (broken !== undefined)
-    throw refuseFile(`In this zip a row of ${broken.table} names a ${broken.parent} that is not in it: use another file.`);
+  if (broken !== undefined) throw refuseFile((w) => w.brokenLink(broken.table, broken.parent));
 }

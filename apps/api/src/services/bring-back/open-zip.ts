@@ -27,7 +27,7 @@ export async function openZip(file: string): Promise<OpenZip> {
   const zip = await yauzl
     .openPromise(file, { lazyEntries: true, autoClose: false, strictFileNames: true, validateEntrySizes: true })
     .catch((error: Error) => {
-      throw refuseFile(`Cannot read this file as a zip (${error.message}): fetch the export again.`);
+      throw refuseFile((w) => w.noZip(error.message));
     });
   try {
     const entries = await entriesOf(zip);
@@ -41,7 +41,7 @@ export async function openZip(file: string): Promise<OpenZip> {
 async function entriesOf(zip: yauzl.ZipFile): Promise<Map<string, yauzl.Entry>> {
   const entries = new Map<string, yauzl.Entry>();
   let bytes = 0;
-  if (zip.entryCount > MOST_ENTRIES) throw refuseFile(`This zip holds ${zip.entryCount} files, which no export does: use another file.`);
+  if (zip.entryCount > MOST_ENTRIES) throw refuseFile((w) => w.tooMany(String(zip.entryCount)));
   try {
     for await (const entry of zip.eachEntry()) {
       checkEntry(entry, entries);
@@ -51,30 +51,28 @@ async function entriesOf(zip: yauzl.ZipFile): Promise<Map<string, yauzl.Entry>> 
   } catch (error) {
     // The library refuses names that lead out of the zip; ours say so themselves.
     if (error instanceof BringBackRefusal) throw error;
-    throw refuseFile(`This zip is not sound (${(error as Error).message}): fetch the export again.`);
+    throw refuseFile((w) => w.notSound((error as Error).message));
   }
-  if (bytes > MOST_BYTES) throw refuseFile('This zip would unpack to more than any export holds: use another file.');
+  if (bytes > MOST_BYTES) throw refuseFile((w) => w.tooLarge());
   return entries;
 }
 
 function checkEntry(entry: yauzl.Entry, known: ReadonlyMap<string, yauzl.Entry>): void {
   const name = entry.fileName;
-  if (!KNOWN_NAME.test(name))
-    throw refuseFile(`This zip holds "${name.slice(0, 80)}", which no export does: use the file as it was fetched.`);
-  if (known.has(name)) throw refuseFile(`This zip holds ${name} twice: use the file as it was fetched.`);
-  if (entry.isEncrypted()) throw refuseFile(`In this zip ${name} is locked with a password: use the file as it was fetched.`);
+  if (!KNOWN_NAME.test(name)) throw refuseFile((w) => w.strangeFile(name.slice(0, 80)));
+  if (known.has(name)) throw refuseFile((w) => w.twice(name));
+  if (entry.isEncrypted()) throw refuseFile((w) => w.locked(name));
   const isPacked = entry.uncompressedSize > RATIO_FROM_BYTES && entry.uncompressedSize > entry.compressedSize * MOST_RATIO;
-  if (isPacked) throw refuseFile(`In this zip ${name} would unpack to far more than an export holds: use another file.`);
+  if (isPacked) throw refuseFile((w) => w.bomb(name));
 }
 
 function reading(zip: yauzl.ZipFile, entries: ReadonlyMap<string, yauzl.Entry>): OpenZip {
   const read = (name: string): Promise<Readable> => {
     const entry = entries.get(name);
-    if (entry === undefined) throw refuseFile(`This zip lacks ${name}: fetch the export again.`);
+    if (entry === undefined) throw refuseFile((w) => w.lacks(name));
     return zip.openReadStreamPromise(entry);
   };
-  const damaged = (name: string, error: unknown) =>
-    refuseFile(`In this zip ${name} is damaged (${(error as Error).message}): fetch the export again.`);
+  const damaged = (name: string, error: unknown) => refuseFile((w) => w.damaged(name, (error as Error).message));
   return {
     names: [...entries.keys()],
     read,
@@ -90,7 +88,7 @@ function reading(zip: yauzl.ZipFile, entries: ReadonlyMap<string, yauzl.Entry>):
     },
     async text(name, mostBytes) {
       const entry = entries.get(name);
-      if (entry !== undefined && entry.uncompressedSize > mostBytes) throw refuseFile(`In this zip ${name} is too long: use another file.`);
+      if (entry !== undefined && entry.uncompressedSize > mostBytes) throw refuseFile((w) => w.tooLong(name));
       const pieces: Buffer[] = [];
       const stream = await read(name);
       try {

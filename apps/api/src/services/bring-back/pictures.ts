@@ -20,7 +20,7 @@ export async function layPhotos(sqlite: Database.Database, zip: OpenZip, dir: st
   const rows = sqlite.prepare('SELECT file, bytes, sha256 FROM photo ORDER BY file').all() as PhotoRow[];
   const named = new Set(rows.map(({ file }) => photoName(file)));
   const stray = zip.names.find((name) => name.startsWith('photos/') && !named.has(name));
-  if (stray !== undefined) throw refuseFile(`In this zip ${stray} belongs to no photo of the table: use another file.`);
+  if (stray !== undefined) throw refuseFile((w) => w.strayPicture(stray));
   mkdirSync(dir, { recursive: true, mode: 0o750 });
   for (const row of rows) await layPhoto(zip, dir, row);
   return rows.length;
@@ -43,6 +43,5 @@ async function layPhoto(zip: OpenZip, dir: string, row: PhotoRow): Promise<void>
     },
     createWriteStream(join(dir, row.file), { flags: 'wx', mode: 0o640, flush: true }),
   );
-  if (bytes !== row.bytes || hash.digest('hex') !== row.sha256 || kindOf(head) !== 'jpeg')
-    throw refuseFile(`In this zip ${name} is not the picture that its row tells of: use another file.`);
+  if (bytes !== row.bytes || hash.digest('hex') !== row.sha256 || kindOf(head) !== 'jpeg') throw refuseFile((w) => w.otherPicture(name));
 }

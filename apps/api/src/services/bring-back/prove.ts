@@ -10,8 +10,7 @@ const CHECKSUM_LINE = /^([0-9a-f]{64}) {2}(\S+)$/;
 /** @throws {BringBackRefusal} when it is of a newer program, or its head is not one of ours */
 export async function readHead(zip: OpenZip, newestSchema: number): Promise<ExportHead> {
   const head = headIn(await zip.text(HEAD_NAME, MOST_HEAD_BYTES));
-  if (head.format > EXPORT_FORMAT || head.schema > newestSchema)
-    throw refuseFile('This export was made by a newer Middenry: update this one first, then try again.');
+  if (head.format > EXPORT_FORMAT || head.schema > newestSchema) throw refuseFile((w) => w.newer());
   return head;
 }
 
@@ -27,7 +26,7 @@ function headIn(text: string): ExportHead {
   } catch {
     // Said below.
   }
-  throw refuseFile(`In this zip ${HEAD_NAME} is not as Middenry writes it: fetch the export again.`);
+  throw refuseFile((w) => w.notOurs(HEAD_NAME));
 }
 
 /**
@@ -40,14 +39,12 @@ export async function proveChecksums(zip: OpenZip): Promise<void> {
   const wanted = new Map<string, string>();
   for (const line of lines) {
     const [, sha256, name] = CHECKSUM_LINE.exec(line) ?? [];
-    if (sha256 === undefined || name === undefined)
-      throw refuseFile(`In this zip ${CHECKSUMS_NAME} cannot be read: fetch the export again.`);
+    if (sha256 === undefined || name === undefined) throw refuseFile((w) => w.unreadable(CHECKSUMS_NAME));
     wanted.set(name, sha256);
   }
   const unlisted = zip.names.filter((name) => name !== CHECKSUMS_NAME && !wanted.has(name));
-  if (unlisted.length > 0) throw refuseFile(`In this zip ${unlisted[0]} has no checksum: use the file as it was fetched.`);
+  if (unlisted[0] !== undefined) throw refuseFile((w) => w.noChecksum(unlisted[0]!));
   for (const [name, sha256] of wanted) {
-    if ((await zip.hash(name)) !== sha256)
-      throw refuseFile(`In this zip ${name} is not as it was written, by its checksum: fetch the export again.`);
+    if ((await zip.hash(name)) !== sha256) throw refuseFile((w) => w.otherChecksum(name));
   }
 }

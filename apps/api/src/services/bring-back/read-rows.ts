@@ -21,7 +21,7 @@ async function* linesIn(name: string, pieces: Readable): AsyncGenerator<string> 
   for await (const piece of pieces) {
     const lines = (rest + decoder.write(piece as Buffer)).split('\n');
     rest = lines.pop() ?? '';
-    if (rest.length > MOST_LINE_CHARACTERS) throw refuseFile(`In this zip a line of ${name} is too long: use another file.`);
+    if (rest.length > MOST_LINE_CHARACTERS) throw refuseFile((w) => w.longLine(name));
     yield* lines;
   }
   yield rest + decoder.end();
@@ -35,5 +35,5 @@ function rowOf(name: string, line: string): Row {
   } catch {
     // Said below.
   }
-  throw refuseFile(`In this zip ${name} is not as Middenry writes it: fetch the export again.`);
+  throw refuseFile((w) => w.notOurs(name));
 }

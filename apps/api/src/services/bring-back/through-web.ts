@@ -20,6 +20,7 @@ import { newestSchema, provenHead, returnDetail, withBrought } from './bring-bac
 import { alone, beginSending, endSending, sentOf, takePiece, zipFileOf } from './desk.ts';
 import { moveIn } from './move-in.ts';
 import { BringBackRefusal } from './refusal.ts';
+import { REFUSAL_WORDS } from './refusal-words.ts';
 
 type Entered = StartedSession & { readonly who: Who };
 const migrationsDir = join(projectRoot, 'migrations');
@@ -47,8 +48,9 @@ export function putPiece(call: Context, id: string, at: number, body: Readable) 
 export function checkBringBack(call: Context, id: string): Promise<z.output<typeof BringBackFound>> {
   openSetup(call);
   return alone(call.store, id, async ({ bytes, received }) => {
-    if (received !== bytes) throw refuse('export-refused', { detail: `${received} of ${bytes} bytes have come: send the rest.` });
-    return foundIn(await saidPlainly(() => provenHead(zipFileOf(call.store), newestSchema(readMigrations(migrationsDir)), false)));
+    if (received !== bytes)
+      throw refuse('export-refused', { detail: REFUSAL_WORDS[call.language].unfinished(String(received), String(bytes)) });
+    return foundIn(await saidPlainly(call, () => provenHead(zipFileOf(call.store), newestSchema(readMigrations(migrationsDir)), false)));
   });
 }
 
@@ -66,12 +68,13 @@ export function takeBringBack(call: Context, id: string, use: z.output<typeof Br
   const code = openSetup(call);
   code.check(use.code);
   return alone(store, id, async ({ bytes, received }) => {
-    if (received !== bytes) throw refuse('export-refused', { detail: `${received} of ${bytes} bytes have come: send the rest.` });
+    if (received !== bytes)
+      throw refuse('export-refused', { detail: REFUSAL_WORDS[call.language].unfinished(String(received), String(bytes)) });
     const email = use.email.toLowerCase();
     const secret = await hashNewPassword(use.password, [email]);
     const place = { file: `${store.sqlite.name}.returning`, photoDir: photoDirOf(config) };
     const options = { ...place, zip: zipFileOf(store), migrationsDir, copyDir: config.dataDir, now, isDemo: false, known: knownHere(call) };
-    const started = await saidPlainly(() =>
+    const started = await saidPlainly(call, () =>
       withBrought(options, (head, made) =>
         moveIn(store, made, place.photoDir, {
           before: () => {
@@ -110,11 +113,12 @@ function letOwnerIn(call: Context, email: string, secret: string): Entered {
   return { ...started, who };
 }
 
-async function saidPlainly<T>(work: () => Promise<T>): Promise<T> {
+async function saidPlainly<T>({ language }: Context, work: () => Promise<T>): Promise<T> {
   try {
     return await work();
   } catch (error) {
-    if (error instanceof BringBackRefusal) throw refuse('export-refused', { detail: `${error.message} Nothing was changed.` });
+    if (error instanceof BringBackRefusal)
+      throw refuse('export-refused', { detail: `${error.in(language)} ${REFUSAL_WORDS[language].nothingChanged()}` });
     throw error;
   }
 }
