@@ -16,7 +16,8 @@ import { LOG_DAYS, makeDemo } from './index.ts';
 import { BINS } from './world/bins.ts';
 
 const MIGRATIONS = new URL('../migrations', import.meta.url).pathname;
-const SLOW = 120_000;
+const SLOW = 240_000;
+const MOST_LOOKS = 20;
 
 interface Made {
   readonly app: FastifyInstance;
@@ -47,8 +48,14 @@ async function seen(at: string): Promise<Demo> {
   const demo = await made(at);
   const { app, store } = demo;
   const ownerId = String(store.sql("SELECT person_id FROM membership WHERE role = 'coordinator' LIMIT 1").pluck().get());
-  const answer = await app.inject({ method: 'GET', url: '/api/board', headers: { cookie: app.middenry.cookieOf(ownerId) } });
-  return { ...demo, board: answer.json() as Board };
+  const headers = { cookie: app.middenry.cookieOf(ownerId) };
+  // A busy machine has not worked out every bin when the first look is answered; the next goes on from there.
+  for (let looks = 0; looks < MOST_LOOKS; looks += 1) {
+    const answer = await app.inject({ method: 'GET', url: '/api/board', headers });
+    const board = answer.json() as Board;
+    if (answer.statusCode === 200 && board.waiting.length === 0) return { ...demo, board };
+  }
+  throw new Error(`Cannot see the board: after ${MOST_LOOKS} looks it still lacks bins`);
 }
 
 const count = (store: Store, sql: string): number => Number(store.sql(sql).pluck().get());
