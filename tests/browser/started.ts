@@ -56,7 +56,11 @@ export async function startServer(options: StartOptions): Promise<Running> {
 
 function addressFrom(child: ChildProcess, add: (chunk: string) => string): Promise<string> {
   return new Promise((resolve, reject) => {
-    const late = setTimeout(() => reject(new Error(`The server printed no address within a minute:\n${add('')}`)), STARTED_WITHIN_MS);
+    const late = setTimeout(() => {
+      // Left running it would outlive the tests.
+      child.kill('SIGKILL');
+      reject(new Error(`The server printed no address within a minute:\n${add('')}`));
+    }, STARTED_WITHIN_MS);
     child.stdout?.on('data', (chunk: Buffer) => {
       const found = /middenry: (https?:\/\/\S+?)\/?\s*$/m.exec(add(chunk.toString()));
       if (!found) return;

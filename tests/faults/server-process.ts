@@ -62,7 +62,10 @@ export async function startServer(options: Launch): Promise<ServerProcess> {
   for (;;) {
     const url = /^middenry: (http:\S+)\/$/m.exec(server.output())?.[1];
     if (url !== undefined) return { ...server, url };
-    if (Date.now() > until || server.child.exitCode !== null) throw new Error(`Cannot start the server: ${server.output()}`);
+    if (Date.now() > until || server.child.exitCode !== null) {
+      server.child.kill('SIGKILL');
+      throw new Error(`Cannot start the server: ${server.output()}`);
+    }
     await new Promise((resolve) => setTimeout(resolve, 25));
   }
 }
