@@ -79,6 +79,9 @@ async function plantLinks(): Promise<Record<string, string>> {
   const season = secretIn((await make('owner', 'POST', '/api/links', { id: freshId(), kind: 'season' })).text);
   const feed = secretIn((await make('volunteer', 'POST', '/api/calendar-links', { id: freshId(), label: 'Phone' })).text);
   await make(null, 'GET', `/calendar/${feed}.ics`);
+  await make(null, 'GET', `/season-link/${season}.csv?from=2026-11-01`);
+  await make(null, 'POST', '/api/invite-cards', { token: invite });
+  await make(null, 'POST', '/api/linked-boards', { token: board });
   return { invite, used, board, season, feed };
 }
 
@@ -119,7 +122,10 @@ async function plantReply(): Promise<string> {
   later(cast, 10);
   await mails();
   expect(sink.mails).not.toEqual([]);
-  return /reply[/#]([\w-]{43})/.exec(sink.mails[0]!.body.replace(/=\r\n/g, ''))![1]!;
+  const token = /reply#([\w-]{43})/.exec(sink.mails[0]!.body.replace(/=\r\n/g, ''))![1]!;
+  await make(null, 'POST', '/api/reply-cards', { token });
+  await make(null, 'POST', '/api/replies', { token, does: 'stop-mail' });
+  return token;
 }
 
 describe('every byte on the disk', () => {

@@ -1,5 +1,6 @@
 import { copyFileSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { RELEASE_HEADER } from '@middenry/contract';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type BackupFile, dropOldBackups, kept, listBackups, makeBackup } from '../../apps/api/src/db/keep/backup.ts';
@@ -246,6 +247,9 @@ describe('links', () => {
     expect(token).toMatch(/^[\w-]{43}$/);
     const board = await cast.call(null, 'POST', '/api/linked-boards', { token });
     expect(board.body.bins).toHaveLength(3);
+    // A screen that was open for years goes on: it changes nothing, however old its page is.
+    const old = await cast.call(null, 'POST', '/api/linked-boards', { token }, { [RELEASE_HEADER]: '999' });
+    expect([old.status, old.body.bins.length]).toEqual([200, 3]);
     for (const { name } of Object.values(PEOPLE)) expect(board.text).not.toContain(name);
     expect(cast.store.sqlite.prepare('SELECT count(*) FROM link WHERE token_hash = ?').pluck().get(token)).toBe(0);
     await cast.call('coordinator', 'DELETE', `/api/links/${id}`);

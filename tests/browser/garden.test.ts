@@ -127,6 +127,7 @@ test('an invite is not used up by looking at it, and is taken with one press on 
     expect((await volunteer.context.request.head(link!)).status()).toBeLessThan(500);
   }
   await volunteer.page.goto(link!);
+  await volunteer.page.getByRole('button', { name: 'Come in' }).waitFor();
   const name = volunteer.page.locator('#name');
   if ((await name.count()) > 0) await name.fill('Bramley F.');
   await volunteer.page.getByRole('button', { name: 'Come in' }).click();
@@ -134,6 +135,7 @@ test('an invite is not used up by looking at it, and is taken with one press on 
   expect((await read(volunteer, '/api/session')).person.role).toBe('volunteer');
   const third = await device();
   await third.page.goto(link!);
+  await third.page.getByRole('heading', { name: 'This invite cannot be used any more.' }).waitFor();
   expect(await third.page.getByRole('button', { name: 'Come in' }).count()).toBe(0);
 });
 

@@ -73,6 +73,8 @@ describe('F11: a store that was damaged while it is in use', () => {
     const refused = await harvest(cast);
     expect(refused.status).toBe(503);
     expect(refused.body.code).toBe('store-damaged');
+    // What only asks is answered, though its secret makes it a POST.
+    expect((await cast.call(null, 'POST', '/api/invite-cards', { token: 'x'.repeat(43) })).status).toBe(404);
     expect(refused.headers['retry-after']).toBeDefined();
     const { damage, backups } = (await cast.call('coordinator', 'GET', '/api/keep')).body;
     expect(damage.words).toContain('integrity check');
