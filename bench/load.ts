@@ -18,7 +18,7 @@ export async function benchLoad({ bins }: { bins: number }): Promise<string> {
     const notes = `${look.notes} notes meanwhile, the slowest ${look.slowestNoteMs.toFixed(0)} ms.`;
     const parts = [
       `${stage.binIds.length} bins, ${stage.entries} entries (${years > 0 ? `${years} years` : 'a fortnight of each bin'}), ${PHONES} people. Made in ${stage.madeS.toFixed(0)} s.`,
-      `First look ${look.tookS.toFixed(1)} s: ${look.boards} boards told meanwhile, the slowest after ${look.slowestBoardMs.toFixed(0)} ms, ${look.refused} refused; ${notes} ${memory()}`,
+      `First look ${look.tookS.toFixed(1)} s${look.missing > 0 ? `, ${look.missing} bins still missing then` : ''}: ${look.boards} boards told meanwhile, the slowest after ${look.slowestBoardMs.toFixed(0)} ms, ${look.refused} refused; ${notes} ${memory()}`,
       await wholeRows(stage),
       await usualRows(stage),
       memory(),

@@ -88,6 +88,24 @@ test('A.2: fourteen bins that one hot day reached are one row, each still marked
   await page.unroute('**/api/board');
 });
 
+test('F27: bins that are not worked out yet are named, and nothing is called quiet meanwhile', async () => {
+  const settled = real.bins.find(({ band }) => band === 'settled')!;
+  const waiting = real.bins.slice(0, 2).map(({ id, code, name, siteId, siteName }) => ({ id, code, name, siteId, siteName }));
+  const quiet = page.getByText('Nothing needs you today.');
+  const counts = { act: 0, watch: 0, unknown: 0, settled: 1 };
+  await show({ ...real, counts, aside: 0, bins: [settled], waiting: [] });
+  expect(await quiet.count()).toBeGreaterThan(0);
+  for (const bins of [[settled], []]) {
+    await page.unroute('**/api/board');
+    await show({ ...real, counts: { ...counts, settled: bins.length }, aside: 0, bins, waiting });
+    const said = `2 bins are being worked out. Not known yet today: ${waiting[0]!.code} and ${waiting[1]!.code}.`;
+    await page.getByRole('status').filter({ hasText: said }).waitFor();
+    expect(await quiet.count()).toBe(0);
+    expect(await axeFaults(page)).toEqual([]);
+  }
+  await page.unroute('**/api/board');
+});
+
 test('what is selected stands in the address, is said, outlives a word on a flag, and works without scripts', async () => {
   const plain = await visit(browser, server.origin, { javaScriptEnabled: false, storageState: await walk.context.storageState() });
   await plain.page.goto('/?order=place');

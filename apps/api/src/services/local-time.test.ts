@@ -121,6 +121,13 @@ describe('days', () => {
     expect(localDateAt(at, 'America/New_York')).toBe('2026-11-25');
   });
 
+  test('localDateAt() is another day a second later, and the first one again when it is asked for again', () => {
+    const [before, after] = [new Date('2026-11-25T22:59:59.999Z'), new Date('2026-11-25T23:00:00.000Z')];
+    const inBerlin = [before, after, before].map((at) => localDateAt(at, 'Europe/Berlin'));
+    expect(inBerlin).toEqual(['2026-11-25', '2026-11-26', '2026-11-25']);
+    expect(localDateAt(after, 'Europe/London')).toBe('2026-11-25');
+  });
+
   test('daysBetween(), addDays() and dayOfYear() count calendar days', () => {
     expect(daysBetween('2027-03-27', '2027-03-29')).toBe(2);
     expect(daysBetween('2027-03-29', '2027-03-27')).toBe(-2);

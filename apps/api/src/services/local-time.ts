@@ -47,9 +47,20 @@ function workedOut(local: LocalStart, rules: ZoneRules): Start {
   return { startsAt: new Date(instant.epochMilliseconds), timeMoved: !shown.equals(asked) };
 }
 
+/** A board asks for the day of each bin, at one instant and in few zones. */
+const knownDates = new Map<string, { readonly second: number; readonly date: string }>();
+const MOST_ZONES = 1000;
+const MS_PER_S = 1000;
+
 /** The day it is at a place at an instant. */
 export function localDateAt(at: Date, timeZone: string): string {
-  return zonedAt(at, timeZone).toPlainDate().toString();
+  const second = Math.floor(at.getTime() / MS_PER_S);
+  const known = knownDates.get(timeZone);
+  if (known?.second === second) return known.date;
+  const date = zonedAt(at, timeZone).toPlainDate().toString();
+  if (knownDates.size >= MOST_ZONES) knownDates.clear();
+  knownDates.set(timeZone, { second, date });
+  return date;
 }
 
 export function localTimeAt(at: Date, timeZone: string): string {
