@@ -127,7 +127,7 @@ describe('C26: 400 days in which nobody does anything', () => {
     await putAll();
     const before = { adults: adults(), entries: count('SELECT count(*) FROM entry') };
     const table: Record<number, ReturnType<typeof left>> = {};
-    for (const day of [0, 2, 32, 94, 95, 125, 365, 401]) {
+    for (const day of [0, 2, 31, 91, 95, 125, 365, 401]) {
       cast.clock.at = dayAfter(day);
       await cast.app.middenry.keeper!.look();
       table[day] = left();
@@ -139,11 +139,11 @@ describe('C26: 400 days in which nobody does anything', () => {
     };
     const twoDays = { ...full, codes: 0 };
     const month = { ...twoDays, invites: 0, tries: 0, sheetsWaiting: 0, hiddenPhotos: 0 };
-    // 94 days: the copy of the first day went with the one that was made on day 91 or later.
-    const quarter = { ...month, sessions: table[94]!.sessions, messages: 0, namesTyped: 0, oldBackups: 0 };
+    // The day after each limit of 30 and of 90 days.
+    const quarter = { ...month, sessions: table[91]!.sessions, messages: 0, namesTyped: 0, oldBackups: 0 };
     const year = { ...quarter, pupils: 0, sessions: 0 };
     expect(table).toEqual({
-      ...{ 0: full, 2: twoDays, 32: month, 94: quarter, 95: { ...quarter, pupils: 0 }, 125: year, 365: year },
+      ...{ 0: full, 2: twoDays, 31: month, 91: quarter, 95: { ...quarter, pupils: 0 }, 125: year, 365: year },
       401: { ...year, oldAudit: 'gone', sentIds: 'gone', consents: 0 },
     });
     expect({ adults: adults(), entries: count('SELECT count(*) FROM entry') }).toEqual(before);

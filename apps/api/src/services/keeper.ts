@@ -172,7 +172,7 @@ export function keeperOf(options: KeeperOptions): Keeper {
         lastFault,
         freeBytes,
         storeBytes: statSync(options.file, { throwIfNoEntry: false })?.size ?? 0,
-        diskLow: freeBytes < LOW_BYTES || freeBytes < blocks * bsize * LOW_FRAC,
+        diskLow: isLow(freeBytes, blocks * bsize),
       };
     },
     start() {
@@ -190,6 +190,9 @@ export function keeperOf(options: KeeperOptions): Keeper {
     },
   };
 }
+
+/** Below 500 MB or a tenth of the disk somebody should look (criteria F12). */
+export const isLow = (freeBytes: number, diskBytes: number): boolean => freeBytes < LOW_BYTES || freeBytes < diskBytes * LOW_FRAC;
 
 /** Old rows go, and then the files of those photos whose rows have gone. */
 function clearWithPhotos({ store, clock, photoDir }: KeeperOptions): number {
