@@ -11,7 +11,7 @@ export type SimulatedText =
  * Runs the text of a scenario file (`middenry-scenario/1`) to the text of its result (`middenry-result/1`).
  *
  * @shape text -> text, or fault lines
- * @returns The result as JSON with a line end, or every fault as `path: message`; the same text gives the same bytes
+ * @returns The result as JSON with a line end, or every fault as `path: message`; the same text gives the same bytes on the same kind of processor
  * @valid any text
  * @source none: our file format
  */

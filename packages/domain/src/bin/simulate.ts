@@ -28,7 +28,7 @@ const CHECK_INTERVAL_DAYS = 7;
  * Runs a scenario to its end.
  *
  * @shape scenario -> result
- * @returns Plain data; the same bytes for the same scenario on the same machine
+ * @returns Plain data; the same bytes for the same scenario on the same kind of processor
  * @valid a scenario in which `checkScenario` finds nothing
  */
 export function simulate(scenario: Scenario): SimulationResult {

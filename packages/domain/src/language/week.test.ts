@@ -25,7 +25,9 @@ describe('firstWeekday()', () => {
     const today = letters.flatMap((a) => letters.map((b) => a + b)).filter((code) => known.of(code) && code !== 'ZZ');
     const told = (code: string) => (new Intl.Locale(`und-${code}`) as Intl.Locale & { weekInfo: { firstDay: number } }).weekInfo.firstDay;
     expect(today.length).toBeGreaterThan(240);
-    expect(today.filter((code) => firstWeekday(`und-${code}`) !== told(code))).toEqual([]);
+    // Iceland's week begins with Sunday since CLDR 48; Node up to 20.19 holds 47.
+    const since = Number.parseInt(process.versions.cldr!, 10) < 48 ? ['IS'] : [];
+    expect(today.filter((code) => firstWeekday(`und-${code}`) !== told(code))).toEqual(since);
   });
 });
 
