@@ -15,6 +15,7 @@ const LOOK_EVERY_MS = 2000;
 /** What is not worked out by then is told as missing. */
 const LOOK_WITHIN_MS = 720_000;
 const [OK, CREATED] = [200, 201];
+const NO_ANSWER = { status: 0, body: '' } as const;
 
 export interface Phone {
   readonly personId: string;
@@ -81,7 +82,7 @@ async function lookFirst(reader: Client, cookie: string, note: (nth: number) => 
   for (;;) {
     let left = -1;
     const boardMs = await timed(async () => {
-      const { status, body } = await reader.send('/api/board');
+      const { status, body } = await reader.send('/api/board').catch(() => NO_ANSWER);
       if (status === OK) left = JSON.parse(body).waiting.length;
     });
     if (left >= 0) missing = left;
@@ -94,7 +95,9 @@ async function lookFirst(reader: Client, cookie: string, note: (nth: number) => 
       // A connection of its own, as a phone's would be: one that was left idle may be closed just now.
       const volunteer = new Client(reader.origin);
       volunteer.cookie = cookie;
-      const { status } = await volunteer.send('/api/feedings', { method: 'POST', body: JSON.stringify(note(look.notes)) });
+      const { status } = await volunteer
+        .send('/api/feedings', { method: 'POST', body: JSON.stringify(note(look.notes)) })
+        .catch(() => NO_ANSWER);
       volunteer.close();
       if (status === CREATED) look.notes += 1;
       else look.refused += 1;
