@@ -193,7 +193,7 @@ test('C16, E14: neither log of the proxy holds the secret of an address that mus
     await (there === '' ? walk.page.locator('.tile').first() : walk.page.getByRole('button', { name: there })).waitFor();
   }
   await server.stop();
-  for (const path of [feed, season, ...older, '/sign-in']) expect((await asker.get(path)).status()).toBe(502);
+  for (const path of [feed, season, ...older, '/sign-in']) expect([path, (await asker.get(path)).status()]).toEqual([path, 503]);
   const logs = ['access.log', 'error.log'].map((name) => readFileSync(join(dir, name), 'utf8'));
   // Both logs are kept: of what else was asked, well and in vain.
   expect(logs[0]).toContain('POST /api/invite-cards HTTP');
@@ -202,4 +202,14 @@ test('C16, E14: neither log of the proxy holds the secret of an address that mus
   const secrets = [feed, season, invite, board].map((path) => /[\w-]{43}/.exec(path)![0]);
   expect(secrets.filter((secret) => logs.some((log) => log.includes(secret)))).toEqual([]);
   await Promise.all([walk.close(), asker.dispose()]);
+});
+
+test('F32: while Middenry is not there yet, a page in words that loads itself again is there in its place', async () => {
+  const walk = await visit(browser, origin, { viewport: { width: 360, height: 640 } });
+  const answer = await walk.page.goto('/bins', { waitUntil: 'commit' });
+  const { 'retry-after': again, 'content-type': type, 'cache-control': cache } = answer!.headers();
+  expect([answer!.status(), again, type, cache]).toEqual([503, '5', 'text/html; charset=utf-8', 'no-store']);
+  await walk.page.getByRole('heading', { name: 'One moment: Middenry is starting.' }).waitFor();
+  expect(await walk.page.locator('meta[http-equiv=refresh]').getAttribute('content')).toBe('5');
+  await walk.close();
 });

@@ -11,7 +11,7 @@ import { MIGRATIONS_DIR } from '../cast.ts';
 
 const NOW = new Date('2026-11-25T10:00:00.000Z');
 /** Rows of the first schema, so that there is something to lose. */
-const ROWS = `
+export const ROWS = `
   INSERT INTO programme (id, name, is_demo, time_zone, created_at) VALUES ('0192f000-0000-7000-8000-000000000009', 'Two Gardens', 0, 'Europe/London', '2026-06-01');
   INSERT INTO site (id, name, time_zone, created_at) VALUES ('0192f000-0000-7000-8000-000000000001', 'Long Meadow', 'Europe/London', '2026-06-01');
   INSERT INTO person (id, name, created_at) VALUES ('0192f000-0000-7000-8000-000000000004', 'Otis Barrow', '2026-06-01');
