@@ -9,18 +9,18 @@ import { startServer } from '../browser/started.ts';
 import { MIGRATIONS_DIR } from '../cast.ts';
 import { ROWS } from './statement-faults.ts';
 
-const BINS = 60;
-const DAYS = 5 * 365;
+/** As they stand in the rows below. */
+const [BINS, DAYS] = [60, 5 * 365];
 
 /** Sixty bins like the one of the rows; a feeding each day, every seventh day a harvest. */
 const MANY = `
-  CREATE TEMP TABLE nth AS WITH RECURSIVE n (i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < ${DAYS - 1}) SELECT i FROM n;
+  CREATE TEMP TABLE nth AS WITH RECURSIVE n (i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < 1824) SELECT i FROM n;
   INSERT INTO bin (id, site_id, code, name, kind, area_m2, depth_m, zones, open_base, exposure, started_on, start_worms_g,
       start_bed_water_g, check_interval_days, created_at)
     SELECT printf('0192f000-0000-7000-8000-%012d', 1000 + i), site_id, printf('Q%d', 100 + i), name, kind, area_m2, depth_m, zones, open_base,
-      exposure, '2021-06-01', start_worms_g, start_bed_water_g, check_interval_days, created_at FROM bin, nth WHERE i < ${BINS - 1};
+      exposure, '2021-06-01', start_worms_g, start_bed_water_g, check_interval_days, created_at FROM bin, nth WHERE i < 59;
   CREATE TEMP TABLE made AS
-    SELECT printf('0192f000-0000-7000-8000-%012d', 1000000 + bin.rowid * ${DAYS} + i) AS id, CASE i % 7 WHEN 0 THEN 'harvest' ELSE 'feeding' END AS kind,
+    SELECT printf('0192f000-0000-7000-8000-%012d', 1000000 + bin.rowid * 1825 + i) AS id, CASE i % 7 WHEN 0 THEN 'harvest' ELSE 'feeding' END AS kind,
       bin.id AS bin_id, date('2021-06-02', i || ' days') AS day FROM bin, nth;
   INSERT INTO entry (id, kind, bin_id, happened_at, local_date, received_at, note)
     SELECT id, kind, bin_id, day || 'T10:00:00.000Z', day, day || 'T10:00:05.000Z', 'as the day before, and a little wetter at one end' FROM made;
