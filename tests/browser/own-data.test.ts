@@ -46,6 +46,8 @@ test('C27: my data are mine in three taps, and ready within a minute', async () 
 test('C27: three taps lead to where I am asked once more who I am, and one more erases me', async () => {
   await toMine();
   await tap('main a[href="/me/erase"]');
+  // The page before it asks for a password too, to change it.
+  await walk.page.waitForURL('**/me/erase');
   await walk.page.getByLabel('Your password').waitFor();
   expect(taps).toBeLessThanOrEqual(MOST_TAPS);
   expect(await walk.page.locator('main form button[type=submit]').count()).toBe(1);

@@ -5,10 +5,10 @@ import { readMove } from '$lib/castings/read-move.ts';
 import { act, text, typedOf } from '$lib/errors/act.ts';
 import { incomplete } from '$lib/errors/form-fault.ts';
 import { formatOf } from '$lib/format/from-session.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import type { Actions } from './$types';
 
-const done = (what: 'saved' | 'undone' | 'erased') => redirect(303, `${paths.castings}?done=${what}`);
+const done = (what: 'saved' | 'undone' | 'erased') => redirect(303, `${farPaths.castings}?done=${what}`);
 
 export const actions: Actions = {
   move: async ({ request, fetch }) => {

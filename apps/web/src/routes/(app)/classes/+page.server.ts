@@ -1,7 +1,7 @@
 import { redirect } from '@sveltejs/kit';
 import type { BodyOf } from '$lib/api/calls.ts';
 import { act, text } from '$lib/errors/act.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { uuid7 } from '$lib/shared/uuid7.ts';
 import type { Actions } from './$types';
 
@@ -15,7 +15,7 @@ export const actions: Actions = {
       ageBand: text(form, 'ageBand') as BodyOf<'addClass'>['ageBand'],
     };
     const outcome = await act(fetch, 'addClass', { body }, form);
-    return outcome.ok ? redirect(303, `${paths.classes}?done=made`) : outcome.refused;
+    return outcome.ok ? redirect(303, `${farPaths.classes}?done=made`) : outcome.refused;
   },
   pupil: async ({ request, fetch }) => {
     const form = await request.formData();
@@ -35,6 +35,6 @@ export const actions: Actions = {
   erase: async ({ request, fetch }) => {
     const form = await request.formData();
     const outcome = await act(fetch, 'erasePupil', { params: { id: text(form, 'pupilId') } }, form);
-    return outcome.ok ? redirect(303, `${paths.classes}?done=erased`) : outcome.refused;
+    return outcome.ok ? redirect(303, `${farPaths.classes}?done=erased`) : outcome.refused;
   },
 };

@@ -1,10 +1,10 @@
 import { redirect } from '@sveltejs/kit';
 import type { BodyOf } from '$lib/api/calls.ts';
 import { act, text } from '$lib/errors/act.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import type { Actions } from './$types';
 
-const back = (done: string) => redirect(303, `${paths.consents}?done=${done}`);
+const back = (done: string) => redirect(303, `${farPaths.consents}?done=${done}`);
 
 export const actions: Actions = {
   switch: async ({ request, fetch }) => {

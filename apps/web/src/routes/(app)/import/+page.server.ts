@@ -2,7 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { act, text, typedOf } from '$lib/errors/act.ts';
 import { incomplete } from '$lib/errors/form-fault.ts';
 import { words } from '$lib/messages/index.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import type { Actions } from './$types';
 
 const MOST_BYTES = 4 * 1024 * 1024;
@@ -17,6 +17,6 @@ export const actions: Actions = {
     const content = Buffer.from(await file.arrayBuffer()).toString('base64');
     const body = { id: text(form, 'id'), kind: text(form, 'kind') as 'feedings', fileName: file.name.slice(-200) || 'list', content };
     const outcome = await act(fetch, 'addSheetImport', { body }, form);
-    return outcome.ok ? redirect(303, paths.sheet(outcome.data.id)) : outcome.refused;
+    return outcome.ok ? redirect(303, farPaths.sheet(outcome.data.id)) : outcome.refused;
   },
 };

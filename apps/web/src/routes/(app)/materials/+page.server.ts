@@ -2,7 +2,8 @@ import { fracFromPercent } from '@middenry/domain';
 import { redirect } from '@sveltejs/kit';
 import type { BodyOf } from '$lib/api/calls.ts';
 import { act, text } from '$lib/errors/act.ts';
-import { ownPath, paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
+import { ownPath } from '$lib/paths/paths.ts';
 import { uuid7 } from '$lib/shared/uuid7.ts';
 import type { Actions } from './$types';
 
@@ -21,8 +22,8 @@ export const actions: Actions = {
       like: text(form, 'like'),
     };
     const outcome = await act(fetch, 'addMaterial', { body }, form);
-    const next = ownPath(text(form, 'next') || paths.materials);
-    return outcome.ok ? redirect(303, next === paths.materials ? `${next}?added=1` : next) : outcome.refused;
+    const next = ownPath(text(form, 'next') || farPaths.materials);
+    return outcome.ok ? redirect(303, next === farPaths.materials ? `${next}?added=1` : next) : outcome.refused;
   },
   fill: async ({ request, fetch }) => {
     const form = await request.formData();
@@ -38,6 +39,6 @@ export const actions: Actions = {
     const outcome = await act(fetch, 'fillMaterial', { params: { id: text(form, 'materialId') }, body }, form, (pointer) =>
       pointer === '/source' ? 'fill-source' : null,
     );
-    return outcome.ok ? redirect(303, `${paths.materials}?added=1`) : outcome.refused;
+    return outcome.ok ? redirect(303, `${farPaths.materials}?added=1`) : outcome.refused;
   },
 };

@@ -1,6 +1,6 @@
 import { redirect } from '@sveltejs/kit';
 import { act, text } from '$lib/errors/act.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { uuid7 } from '$lib/shared/uuid7.ts';
 import type { Actions } from './$types';
 
@@ -11,6 +11,6 @@ export const actions: Actions = {
     const id = text(form, 'id') || uuid7();
     const body = { id, from: text(form, 'from'), to: text(form, 'to'), siteIds: siteId === '' ? [] : [siteId] };
     const outcome = await act(fetch, 'fillGaps', { body }, form);
-    return outcome.ok ? redirect(303, paths.rotaRun(outcome.data.id)) : outcome.refused;
+    return outcome.ok ? redirect(303, farPaths.rotaRun(outcome.data.id)) : outcome.refused;
   },
 };

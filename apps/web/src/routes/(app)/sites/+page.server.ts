@@ -1,6 +1,6 @@
 import { redirect } from '@sveltejs/kit';
 import { act, text } from '$lib/errors/act.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { uuid7 } from '$lib/shared/uuid7.ts';
 import type { Actions } from './$types';
 
@@ -13,6 +13,6 @@ export const actions: Actions = {
       { body: { id: text(form, 'id') || uuid7(), name: text(form, 'name'), timeZone: text(form, 'timeZone'), note: text(form, 'note') } },
       form,
     );
-    return outcome.ok ? redirect(303, paths.site(outcome.data.id)) : outcome.refused;
+    return outcome.ok ? redirect(303, farPaths.site(outcome.data.id)) : outcome.refused;
   },
 };

@@ -10,17 +10,17 @@ export const actions: Actions = {
     const form = await request.formData();
     const body = readAnswers(form, Number(form.get('gramsPerUnit')) || 1000);
     const outcome = await act(fetch, 'answerSheetImport', { params: { id: params.id }, body }, form);
-    const back = paths.sheet(params.id);
+    const back = farPaths.sheet(params.id);
     return outcome.ok ? redirect(303, form.has('add') ? farPaths.newMaterial(text(form, 'add'), back) : back) : outcome.refused;
   },
   take: async ({ request, fetch, params }) => {
     const outcome = await act(fetch, 'takeSheetImport', { params: { id: params.id }, body: {} }, await request.formData());
-    return outcome.ok ? redirect(303, paths.sheet(params.id)) : outcome.refused;
+    return outcome.ok ? redirect(303, farPaths.sheet(params.id)) : outcome.refused;
   },
   drop: async ({ request, fetch, params }) => {
     const form = await request.formData();
     const outcome = await act(fetch, 'undoSheetImport', { params: { id: params.id } }, form);
     if (!outcome.ok) return outcome.refused;
-    return redirect(303, form.has('taken') ? paths.sheet(params.id) : paths.sheets);
+    return redirect(303, form.has('taken') ? farPaths.sheet(params.id) : paths.sheets);
   },
 };

@@ -1,6 +1,6 @@
 import { redirect } from '@sveltejs/kit';
 import { act, text } from '$lib/errors/act.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import type { Actions } from './$types';
 
 export const actions: Actions = {
@@ -9,6 +9,6 @@ export const actions: Actions = {
     const [password, code] = [text(form, 'password'), text(form, 'code')];
     const body = { ...(password === '' ? {} : { password }), ...(code === '' ? {} : { code }) };
     const outcome = await act(fetch, 'eraseMe', { body }, form);
-    return outcome.ok ? redirect(303, paths.erased) : outcome.refused;
+    return outcome.ok ? redirect(303, farPaths.erased) : outcome.refused;
   },
 };

@@ -2,7 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { need } from '$lib/api/call.ts';
 import { act, type Typed, text, typedOf } from '$lib/errors/act.ts';
 import { type FormFault, incomplete } from '$lib/errors/form-fault.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { readWhen, type Ticked, tickedIn } from '$lib/rota/read-when.ts';
 import type { Actions } from './$types';
 
@@ -22,6 +22,6 @@ export const actions: Actions = {
     const id = text(form, 'personId') || me;
     const outcome = await act(fetch, 'putAvailability', { params: { id }, body: read.body }, form);
     if (!outcome.ok) return refuse(outcome.refused.status, outcome.refused.data.fault);
-    redirect(303, `${paths.when(id === me ? undefined : id)}${id === me ? '?' : '&'}saved=1`);
+    redirect(303, `${farPaths.when(id === me ? undefined : id)}${id === me ? '?' : '&'}saved=1`);
   },
 };

@@ -1,10 +1,10 @@
 import { redirect } from '@sveltejs/kit';
 import { act, text } from '$lib/errors/act.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { uuid7 } from '$lib/shared/uuid7.ts';
 import type { Actions } from './$types';
 
-const SAVED = `${paths.reminders}?done=saved`;
+const SAVED = `${farPaths.reminders}?done=saved`;
 const ticked = (form: FormData, name: string): boolean => form.getAll('on').includes(name);
 const shown = (form: FormData, name: string): boolean => text(form, 'shown').split(' ').includes(name);
 
@@ -25,7 +25,7 @@ export const actions: Actions = {
   address: async ({ request, fetch }) => {
     const form = await request.formData();
     const outcome = await act(fetch, 'putMailAddress', { body: { address: text(form, 'address') } }, form);
-    return outcome.ok ? redirect(303, paths.reminders) : outcome.refused;
+    return outcome.ok ? redirect(303, farPaths.reminders) : outcome.refused;
   },
   confirm: async ({ request, fetch }) => {
     const form = await request.formData();

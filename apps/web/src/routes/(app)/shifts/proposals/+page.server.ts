@@ -2,12 +2,12 @@ import { fail, type RequestEvent, redirect } from '@sveltejs/kit';
 import { need } from '$lib/api/call.ts';
 import { act, text, typedOf } from '$lib/errors/act.ts';
 import { incomplete } from '$lib/errors/form-fault.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { uuid7 } from '$lib/shared/uuid7.ts';
 import { readProposals } from '$lib/shift/read-proposals-form.ts';
 import type { Actions } from './$types';
 
-const done = (siteId: string, what: string) => redirect(303, `${paths.proposals}?site=${siteId}&done=${what}`);
+const done = (siteId: string, what: string) => redirect(303, `${farPaths.proposals}?site=${siteId}&done=${what}`);
 
 async function leaveOut({ request, fetch }: RequestEvent) {
   const form = await request.formData();

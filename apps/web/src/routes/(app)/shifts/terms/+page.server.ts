@@ -2,7 +2,7 @@ import { fail, redirect } from '@sveltejs/kit';
 import { need } from '$lib/api/call.ts';
 import { act, text, typedOf } from '$lib/errors/act.ts';
 import { incomplete } from '$lib/errors/form-fault.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { readTermForm } from '$lib/shift/read-term-form.ts';
 import type { Actions } from './$types';
 
@@ -13,11 +13,11 @@ export const actions: Actions = {
     const read = readTermForm(form, zone);
     if (!read.ok) return fail(400, { fault: incomplete(read.faults), typed: typedOf(form) });
     const outcome = await act(fetch, 'addSignUpSeason', { body: read.body }, form);
-    return outcome.ok ? redirect(303, `${paths.terms}?done=made`) : outcome.refused;
+    return outcome.ok ? redirect(303, `${farPaths.terms}?done=made`) : outcome.refused;
   },
   draw: async ({ request, fetch }) => {
     const form = await request.formData();
     const outcome = await act(fetch, 'drawPlaces', { params: { id: text(form, 'termId') }, body: {} }, form);
-    return outcome.ok ? redirect(303, `${paths.terms}?done=drawn`) : outcome.refused;
+    return outcome.ok ? redirect(303, `${farPaths.terms}?done=drawn`) : outcome.refused;
   },
 };

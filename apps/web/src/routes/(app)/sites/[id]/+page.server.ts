@@ -3,13 +3,13 @@ import type { BodyOf } from '$lib/api/calls.ts';
 import { act, text, typedOf } from '$lib/errors/act.ts';
 import { incomplete } from '$lib/errors/form-fault.ts';
 import { words } from '$lib/messages/index.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { readClimate } from '$lib/people/read-climate.ts';
 import { uuid7 } from '$lib/shared/uuid7.ts';
 import type { Actions } from './$types';
 
 const number = (form: FormData, name: string) => Number(text(form, name).replace(',', '.'));
-const saved = (id: string, part: string) => redirect(303, `${paths.site(id)}?saved=1#${part}`);
+const saved = (id: string, part: string) => redirect(303, `${farPaths.site(id)}?saved=1#${part}`);
 
 export const actions: Actions = {
   site: async ({ request, fetch, params }) => {

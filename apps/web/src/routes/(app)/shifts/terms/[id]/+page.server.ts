@@ -1,7 +1,7 @@
 import { fail, redirect } from '@sveltejs/kit';
 import { act, typedOf } from '$lib/errors/act.ts';
 import { incomplete } from '$lib/errors/form-fault.ts';
-import { paths } from '$lib/paths/paths.ts';
+import { farPaths } from '$lib/paths/far-paths.ts';
 import { readWishes } from '$lib/shift/read-term-form.ts';
 import type { Actions } from './$types';
 
@@ -11,6 +11,6 @@ export const actions: Actions = {
     const read = readWishes(form, form.getAll('shift').map(String));
     if (!read.ok) return fail(400, { fault: incomplete(read.faults), typed: typedOf(form) });
     const outcome = await act(fetch, 'putWishes', { params, body: read.body }, form);
-    return outcome.ok ? redirect(303, `${paths.terms}?done=wished`) : outcome.refused;
+    return outcome.ok ? redirect(303, `${farPaths.terms}?done=wished`) : outcome.refused;
   },
 };
