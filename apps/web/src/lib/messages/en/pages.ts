@@ -240,6 +240,7 @@ export const pages = {
     gone: 'This page did not come.',
     away: 'The server does not answer.',
     awayNext: 'Open this page once where there is a network. What you saved stays.',
+    damagedNext: 'Sums may be wrong and wait for a backup. Tell whoever runs it.',
     number: 'If you tell someone, give them this:',
     toBoard: 'Go to the board',
     again: 'Try again',

@@ -30,7 +30,6 @@ export const report = {
   places: (places: string, taken: string, came: string) => `${places}, ${taken}, ${came}`,
   some: 'fewer than 5',
   notCounted: 'not counted then',
-  sumsHeld: 'Sums may be wrong, so they are not shown until a backup is back. Tell whoever runs it.',
   none: 'none',
   of: (part: string, whole: string) => `${part} of ${whole}`,
   howSure: 'How sure it is.',

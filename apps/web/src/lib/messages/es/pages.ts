@@ -232,6 +232,7 @@ export const pages = {
     gone: 'Esta página no llegó.',
     away: 'El servidor no responde.',
     awayNext: 'Abre esta página una vez donde haya red. Lo que guardaste se queda.',
+    damagedNext: 'Las sumas podrían estar mal y esperan una copia. Avisa a quien la mantiene.',
     number: 'Si avisas a alguien, dale esto:',
     toBoard: 'Ir al tablero',
     again: 'Probar otra vez',

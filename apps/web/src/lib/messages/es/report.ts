@@ -30,7 +30,6 @@ export const report = {
   places: (places: string, taken: string, came: string) => `${places}, ${taken}, ${came}`,
   some: 'menos de 5',
   notCounted: 'entonces no se contaba',
-  sumsHeld: 'Las sumas podrían estar mal y no se muestran hasta recuperar una copia. Avisa a quien la mantiene.',
   none: 'ninguno',
   of: (part: string, whole: string) => `${part} de ${whole}`,
   howSure: 'Qué seguro es.',
